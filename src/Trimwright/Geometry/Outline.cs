@@ -1,0 +1,37 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Geometry;
+
+/// <summary>One closed curve of an outline.</summary>
+public abstract record Contour;
+
+/// <summary>A closed polygon; its last point joins its first.</summary>
+public sealed record PolygonContour(IReadOnlyList<Point> Points) : Contour;
+
+/// <summary>An ellipse with its axes upright; a circle where both radii are equal.</summary>
+public sealed record EllipseContour(Point Centre, Position RadiusX, Position RadiusY) : Contour;
+
+/// <summary>
+/// The outline of a piece before any tilt. The outer contour comes first, holes follow (even-odd rule).
+/// </summary>
+public sealed record Outline(IReadOnlyList<Contour> Contours)
+{
+    /// <summary>The outline of a rectangle.</summary>
+    public static Outline FromBox(Box box) => new([Rectangle(box)]);
+
+    /// <summary>The outline of the ellipse that fills a box.</summary>
+    public static Outline FromEllipse(Box box) => new([Ellipse(box)]);
+
+    /// <summary>A rectangle as a contour, clockwise from its upper left corner.</summary>
+    public static Contour Rectangle(Box box) => new PolygonContour(
+    [
+        new(box.Left, box.Top), new(box.Right, box.Top), new(box.Right, box.Bottom), new(box.Left, box.Bottom),
+    ]);
+
+    /// <summary>The ellipse that fills a box as a contour.</summary>
+    public static Contour Ellipse(Box box)
+    {
+        var half = Rational.From(1, 2);
+        return new EllipseContour(box.Centre, box.Width * half, box.Height * half);
+    }
+}

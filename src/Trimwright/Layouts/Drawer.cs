@@ -1,0 +1,34 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Layouts;
+
+/// <summary>The maker's own tools.</summary>
+public sealed record Drawer
+{
+    /// <summary>The trimmer's increment on inch formats; the default is 1/16 in.</summary>
+    public required Length InchIncrement { get; init; }
+
+    /// <summary>The trimmer's increment on metric formats; the default is 1 mm.</summary>
+    public required Length MetricIncrement { get; init; }
+
+    /// <summary>The dies and punches.</summary>
+    public required IReadOnlyList<Die> Dies { get; init; }
+
+    /// <summary>The thicknesses of foam.</summary>
+    public required IReadOnlyList<Length> Foam { get; init; }
+
+    /// <summary>How much paper a die needs on every side beyond its own outline.</summary>
+    public required Length DieMargin { get; init; }
+
+    /// <summary>The shortest side of a piece that can be held on the trimmer.</summary>
+    public required Length SmallestPiece { get; init; }
+
+    /// <summary>The increment for a unit.</summary>
+    public Length IncrementFor(LengthUnit unit) => unit == LengthUnit.Inch ? InchIncrement : MetricIncrement;
+}
+
+/// <summary>A die or punch of one size.</summary>
+/// <param name="Kind">The shape it cuts: circle, oval, square, panel (a rectangle), banner, tag, label or frame.</param>
+/// <param name="Width">Its width; for a circle the diameter.</param>
+/// <param name="Height">Its height; the same as the width for circles and squares.</param>
+public sealed record Die(PieceKind Kind, Length Width, Length Height);

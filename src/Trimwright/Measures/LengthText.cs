@@ -1,0 +1,93 @@
+using System.Globalization;
+using System.Numerics;
+
+namespace Trimwright.Measures;
+
+/// <summary>
+/// Lengths as makers read them: mixed inch fractions (<c>1 3/8</c>) or millimetres (<c>34.9</c>). Always exact, never rounded: what
+/// has no finite decimal is written as a fraction.
+/// </summary>
+public static class LengthText
+{
+    /// <summary>The finest fraction that a maker's ruler shows: 1/64 in.</summary>
+    public const int FinestInchFraction = 64;
+
+    private const int MostDecimals = 6;
+
+    /// <summary>Writes a length in a unit, such as <c>1 3/8 in</c>.</summary>
+    public static string Write(Length length, LengthUnit unit) => Write(length.Nanometres, unit, withUnit: true);
+
+    /// <summary>Writes a place or a gap in a unit, such as <c>1/7 in</c>.</summary>
+    public static string Write(Position position, LengthUnit unit) => Write(position.Nanometres, unit, withUnit: true);
+
+    /// <summary>Writes a length without its unit, such as <c>1 3/8</c>, for tables and drawings that name the unit once.</summary>
+    public static string WriteBare(Length length, LengthUnit unit) => Write(length.Nanometres, unit, withUnit: false);
+
+    /// <summary>Writes a place or a gap without its unit, for tables and drawings that name the unit once.</summary>
+    public static string WriteBare(Position position, LengthUnit unit) => Write(position.Nanometres, unit, withUnit: false);
+
+    /// <summary>Writes a size, width first, such as <c>4 x 5 1/4 in</c>.</summary>
+    public static string WriteSize(Length width, Length height, LengthUnit unit) =>
+        $"{WriteBare(width, unit)} x {Write(height, unit)}";
+
+    /// <summary>
+    /// Whether a maker can find the length on a ruler in that unit: a multiple of 1/64 in, or of 0.1 mm.
+    /// </summary>
+    public static bool IsOnRuler(Rational nanometres, LengthUnit unit) => unit == LengthUnit.Inch
+        ? (nanometres * FinestInchFraction / Length.NanometresPerInch).IsWhole
+        : (nanometres * 10 / Length.NanometresPerMillimetre).IsWhole;
+
+    private static string Write(Rational nanometres, LengthUnit unit, bool withUnit)
+    {
+        if (unit == LengthUnit.Millimetre)
+        {
+            return WriteMillimetres(nanometres) + (withUnit ? " mm" : "");
+        }
+
+        var inches = nanometres / Length.NanometresPerInch;
+        if (inches.Denominator > FinestInchFraction && HasDecimals(nanometres / Length.NanometresPerMillimetre, 2))
+        {
+            // 3 mm on an inch card is 15/127 in: nobody finds that on a ruler, but 3 mm they do.
+            return WriteMillimetres(nanometres) + " mm";
+        }
+
+        return WriteMixed(inches) + (withUnit ? " in" : "");
+    }
+
+    private static string WriteMillimetres(Rational nanometres)
+    {
+        var millimetres = nanometres / Length.NanometresPerMillimetre;
+        return HasDecimals(millimetres, MostDecimals) ? WriteDecimal(millimetres, MostDecimals) : WriteMixed(millimetres);
+    }
+
+    private static bool HasDecimals(Rational value, int decimals) => (value * Rational.From(BigInteger.Pow(10, decimals), 1)).IsWhole;
+
+    /// <summary>Writes a number as an exact decimal of at most some digits, without trailing zeros.</summary>
+    /// <exception cref="ArgumentException">The number needs more digits.</exception>
+    public static string WriteDecimal(Rational value, int decimals)
+    {
+        var scaled = value * Rational.From(BigInteger.Pow(10, decimals), 1);
+        if (!scaled.IsWhole)
+        {
+            throw new ArgumentException($"{value} needs more than {decimals} decimals", nameof(value));
+        }
+
+        var digits = BigInteger.Abs(scaled.Numerator).ToString(CultureInfo.InvariantCulture).PadLeft(decimals + 1, '0');
+        var fraction = digits[^decimals..].TrimEnd('0');
+        return (value.Sign < 0 ? "-" : "") + digits[..^decimals] + (fraction.Length == 0 ? "" : "." + fraction);
+    }
+
+    /// <summary>Writes a number as a mixed fraction, such as <c>1 3/8</c>, <c>-1/4</c> or <c>2</c>.</summary>
+    public static string WriteMixed(Rational value)
+    {
+        var whole = BigInteger.DivRem(BigInteger.Abs(value.Numerator), value.Denominator, out var rest);
+        var sign = value.Sign < 0 ? "-" : "";
+        if (rest.IsZero)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"{sign}{whole}");
+        }
+
+        var fraction = string.Create(CultureInfo.InvariantCulture, $"{rest}/{value.Denominator}");
+        return whole.IsZero ? sign + fraction : string.Create(CultureInfo.InvariantCulture, $"{sign}{whole} {fraction}");
+    }
+}
