@@ -89,13 +89,11 @@ public sealed record FittedPiece
     /// <summary>The window of a frame, or null.</summary>
     public Box? Window { get; init; }
 
+    /// <summary>The die it is cut with, or null.</summary>
+    public Die? Die { get; init; }
+
     /// <summary>Its mats, the one next to the piece first.</summary>
     public required IReadOnlyList<FittedMat> Mats { get; init; }
-
-    /// <summary>
-    /// Whether its picture is drawn flipped left to right. Never so for lettering, facing images and one-way papers.
-    /// </summary>
-    public bool DrawnFlipped { get; init; }
 
     /// <summary>Its name.</summary>
     public string Name => Source.Name;
@@ -112,6 +110,9 @@ public sealed record FittedMat
 
     /// <summary>The box of the rectangle that is trimmed for it, before any tilt.</summary>
     public required Box Box { get; init; }
+
+    /// <summary>The die it is cut with, or null.</summary>
+    public Die? Die { get; init; }
 
     /// <summary>The width that is cut; a tail is cut from the rectangle afterwards.</summary>
     public required Length Width { get; init; }

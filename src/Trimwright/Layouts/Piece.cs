@@ -144,4 +144,7 @@ public sealed record Piece
 
     /// <summary>The side that an image faces, or null; a facing image is moved in a mirror but not flipped.</summary>
     public Edge? Faces { get; init; }
+
+    /// <summary>Whether a mirror has flipped its face left to right. Set by variants only; never so for lettering, facing images and one-way papers.</summary>
+    public bool Flipped { get; init; }
 }

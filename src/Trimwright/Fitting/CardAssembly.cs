@@ -1,0 +1,186 @@
+using Trimwright.Geometry;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+using Trimwright.Solving;
+
+namespace Trimwright.Fitting;
+
+/// <summary>Reads a solution back into pieces, rows and notes.</summary>
+internal sealed class CardAssembly(SystemBuilder builder, Solution solution, DieChooser dies)
+{
+    public IReadOnlyList<FittedPiece> Pieces() => [.. builder.Pieces.Select(Fitted)];
+
+    public IReadOnlyList<FittedRow> Rows() =>
+        [.. builder.Rows.Select(row => new FittedRow(row.Row, BoxOf(row.Body.Own), row.Gap is null ? null : At(row.Gap)))];
+
+    public IReadOnlyList<GaveWayNote> GaveWay()
+    {
+        var notes = new List<GaveWayNote>();
+        foreach (var wish in solution.GaveWay)
+        {
+            var saying = builder.Sayings[wish.Statement];
+            if (saying.Quantity is null || saying.What is null)
+            {
+                throw new InvalidOperationException($"a wish gave way that names no quantity: {saying.Text}");
+            }
+
+            // The statement counts the named quantity with factor 1 (or -1), so that its miss is the quantity's own.
+            var got = saying.Quantity.At(solution.Values);
+            var wanted = got - ((wish.Got - wish.Wanted) * saying.Sense);
+            notes.Add(new(
+                saying.What, new(wanted), new(got), builder.System.Statements[wish.Statement].Strength, saying.Because, saying.Source));
+        }
+
+        return notes;
+    }
+
+    public IReadOnlyList<LooseNote> Loose() =>
+    [
+        .. solution.Loose.Select(loose =>
+        {
+            var unknown = builder.Unknowns[loose.Measure.Index];
+            // Every unknown has bounds, so that its range has two ends.
+            return new LooseNote(unknown.Text, new(loose.Least!.Value), new(loose.Most!.Value), new(loose.Chosen), unknown.Source);
+        }),
+    ];
+
+    public IReadOnlyList<CarriedNote> Carried() =>
+    [
+        .. builder.CarriedMeasures.Select(carried => new CarriedNote(
+            carried.What, new(carried.Drawn), new(carried.InProportion), At(carried.Quantity), carried.Source)),
+    ];
+
+    private FittedPiece Fitted(PieceBody body)
+    {
+        var piece = body.Piece;
+        var box = BoxOf(body.Body.Own);
+        var (width, height) = SizeOf(box);
+        var tail = TailOf(piece, box);
+        var outline = OutlineOf(piece, box, tail);
+        return new()
+        {
+            Source = piece,
+            Box = box,
+            Width = width,
+            Height = height,
+            Outline = outline,
+            Reveal = body.FillReveal is null ? null : At(body.FillReveal),
+            TailDepth = piece.Tail is { Kind: not TailKind.Straight } ? tail.Depth : null,
+            Window = piece.Bar is { } bar ? box.Grown(new(-builder.OnThisFormat(bar, null))) : null,
+            Die = DieOf(piece, body.Die, width),
+            Mats = Mats(body, outline),
+        };
+    }
+
+    private Die? DieOf(Piece piece, Die? chosen, Length size) =>
+        piece.Cut != CutWay.Die ? null : chosen ?? dies.OfSize(piece.Kind, size);
+
+    private List<FittedMat> Mats(PieceBody body, Outline outline)
+    {
+        var mats = new List<FittedMat>(body.Mats.Count);
+        var total = Rational.Zero;
+        for (var i = 0; i < body.Mats.Count; i++)
+        {
+            var reveal = body.Reveals[i].At(solution.Values);
+            total += reveal;
+            var box = BoxOf(body.Mats[i]);
+            var grown = OutlineOffset.Grow(outline, new(total));
+            (box, var width, var height) = WithTail(body.Piece, box, grown);
+            mats.Add(new()
+            {
+                Source = body.Piece.Mats[i],
+                Reveal = new(reveal),
+                Box = box,
+                Width = width,
+                Height = height,
+                Outline = grown,
+                Die = DieOf(body.Piece, body.MatDies.Count > i ? body.MatDies[i] : null, width),
+            });
+        }
+
+        return mats;
+    }
+
+    /// <summary>
+    /// The tips of a fishtail, and a point, move out by more than the reveal when the outline does. The rectangle that is trimmed for
+    /// such a mat is longer by that, up to the next increment; its tail is then cut along the outline.
+    /// </summary>
+    private (Box Box, Length Width, Length Height) WithTail(Piece piece, Box box, Outline outline)
+    {
+        if (piece.Tail is null or { Kind: TailKind.Straight, Taper: null } || outline.Contours[0] is not PolygonContour polygon)
+        {
+            var (plainWidth, plainHeight) = SizeOf(box);
+            return (box, plainWidth, plainHeight);
+        }
+
+        var increment = builder.Increment;
+        var (xs, ys) = (polygon.Points.Select(point => point.X), polygon.Points.Select(point => point.Y));
+        var (width, height) = (Up(box.Width, increment), Up(box.Height, increment));
+        switch (piece.HangsFrom)
+        {
+            case Edge.Top:
+                height = Up(ys.Max() - box.Top, increment);
+                return (Box.FromCorner(box.Left, box.Top, width, height), width, height);
+            case Edge.Bottom:
+                height = Up(box.Bottom - ys.Min(), increment);
+                return (Box.FromCorner(box.Left, box.Bottom - height, width, height), width, height);
+            case Edge.Left:
+                width = Up(xs.Max() - box.Left, increment);
+                return (Box.FromCorner(box.Left, box.Top, width, height), width, height);
+            default:
+                width = Up(box.Right - xs.Min(), increment);
+                return (Box.FromCorner(box.Right - width, box.Top, width, height), width, height);
+        }
+    }
+
+    private static Length Up(Position size, Length increment) =>
+        Length.FromNanometres((long)(size.Nanometres / increment.Nanometres).Ceiling() * increment.Nanometres);
+
+    private (Position? Depth, Position Taper) TailOf(Piece piece, Box box)
+    {
+        if (piece.Tail is not { } tail)
+        {
+            return (null, default);
+        }
+
+        var along = SystemBuilder.AxisOf(piece.HangsFrom);
+        var across = along == Axis.Across ? Axis.UpDown : Axis.Across;
+        var width = along == Axis.Across ? box.Height : box.Width;
+        var depth = tail.Depth is { } wish ? new Position(builder.OnThisFormat(wish, along)) : width * Rational.From(1, 2);
+        var taper = tail.Taper is { } narrower ? new Position(builder.OnThisFormat(narrower, across)) : default;
+        return (tail.Kind == TailKind.Straight ? Position.Zero : depth, taper);
+    }
+
+    private Outline OutlineOf(Piece piece, Box box, (Position? Depth, Position Taper) tail) => piece.Kind switch
+    {
+        PieceKind.Circle or PieceKind.Oval => Outline.FromEllipse(box),
+        PieceKind.Banner => BannerOutline.Build(box, Hung(piece.HangsFrom), Ending(piece.Tail!.Kind), tail.Depth ?? default, tail.Taper),
+        PieceKind.Tag => TagOutline.Build(box, Hung(piece.HangsFrom)),
+        PieceKind.Frame => FrameOutline.Build(box, new Position(builder.OnThisFormat(piece.Bar!, null))),
+        _ => Outline.FromBox(box),
+    };
+
+    private static HungEdge Hung(Edge edge) => edge switch
+    {
+        Edge.Left => HungEdge.Left,
+        Edge.Right => HungEdge.Right,
+        Edge.Top => HungEdge.Top,
+        _ => HungEdge.Bottom,
+    };
+
+    private static TailShape Ending(TailKind kind) => kind switch
+    {
+        TailKind.Fishtail => TailShape.Fishtail,
+        TailKind.Pointed => TailShape.Pointed,
+        _ => TailShape.Straight,
+    };
+
+    private Position At(LinearForm form) => new(form.At(solution.Values));
+
+    private Box BoxOf(Edges edges) => new(At(edges.Left), At(edges.Top), At(edges.Right), At(edges.Bottom));
+
+    private static (Length Width, Length Height) SizeOf(Box box) =>
+        box.Width.TryToLength(out var width) && box.Height.TryToLength(out var height)
+            ? (width, height)
+            : throw new InvalidOperationException("a size left its grid");
+}

@@ -1,0 +1,76 @@
+using Trimwright.Diagnostics;
+using Trimwright.Measures;
+using Trimwright.Solving;
+
+namespace Trimwright.Fitting;
+
+/// <summary>Puts a clash into a maker's words, with a change that was tried and works.</summary>
+internal static class ClashReport
+{
+    public static Diagnostic Explain(
+        SystemBuilder builder, Clash clash, string format, LengthUnit unit, Length increment, CancellationToken cancel)
+    {
+        var members = Distinct(clash.Statements, builder);
+        var structure = Distinct(clash.Structure, builder);
+        var notes = structure.ConvertAll(saying => $"taken as given: {saying.Text}");
+        if (clash.Grids.Count > 0)
+        {
+            var grids = clash.Grids.Select(grid => builder.Unknowns[grid.Index].Text).Distinct();
+            notes.Add($"sizes lie on the scale in use ({LengthText.Write(increment, unit)}, or the dies in the drawer): {string.Join(", ", grids)}");
+        }
+
+        return FitMessages.Clash(format, members.Count > 0 ? members : structure, notes, Remedy(builder, clash, unit, cancel));
+    }
+
+    // One member after the other is turned into a should, and the system solved again: the change with the least miss is offered.
+    private static string? Remedy(SystemBuilder builder, Clash clash, LengthUnit unit, CancellationToken cancel)
+    {
+        (Rational Miss, string Words)? best = null;
+        foreach (var member in clash.Statements)
+        {
+            var saying = builder.Sayings[member];
+            if (saying.Quantity is null || saying.What is null)
+            {
+                continue;
+            }
+
+            var solution = WishSolver.Solve(Weakened(builder.System, member), null, cancel);
+            if (solution.Outcome is Outcome.Clash or Outcome.Unknown)
+            {
+                continue;
+            }
+
+            var gave = solution.GaveWay.FirstOrDefault(wish => wish.Statement == member);
+            if (gave is not null && (best is null || gave.Miss < best.Value.Miss))
+            {
+                var value = LengthText.Write(new Position(saying.Quantity.At(solution.Values)), unit);
+                best = (gave.Miss, $"make {saying.What} {value}, which fits");
+            }
+        }
+
+        return best?.Words;
+    }
+
+    private static WishSystem Weakened(WishSystem system, int weakened)
+    {
+        var copy = new WishSystem();
+        for (var i = 0; i < system.MeasureCount; i++)
+        {
+            var (least, most) = system.BoundsOf(new(i));
+            copy.AddMeasure(system.GridOf(new(i)), least, most);
+        }
+
+        for (var i = 0; i < system.Statements.Count; i++)
+        {
+            var statement = system.Statements[i];
+            copy.Add(
+                statement.Terms, statement.Relation, statement.Right,
+                i == weakened ? Strength.Should : statement.Strength, statement.IsStructure);
+        }
+
+        return copy;
+    }
+
+    private static List<Saying> Distinct(IReadOnlyList<int> statements, SystemBuilder builder) =>
+        [.. statements.Select(index => builder.Sayings[index]).DistinctBy(saying => (saying.Source, saying.Text))];
+}

@@ -1,0 +1,38 @@
+using Trimwright.Layouts;
+
+namespace Trimwright.Fitting;
+
+/// <summary>How measures, edges and pieces are named in reports.</summary>
+internal static class FitWords
+{
+    public static string Name(string? name) => name is null ? "the card" : $"`{name}`";
+
+    public static string Edge(Edge edge) => edge switch
+    {
+        Layouts.Edge.Left => "left",
+        Layouts.Edge.Right => "right",
+        Layouts.Edge.Top => "top",
+        _ => "bottom",
+    };
+
+    public static string Along(Axis axis) => axis == Axis.Across ? "across" : "up and down";
+
+    public static string Measure(MeasureKind measure, string? of) => measure switch
+    {
+        MeasureKind.Width => "the width",
+        MeasureKind.Height => "the height",
+        MeasureKind.Left => "the left edge",
+        MeasureKind.Right => "the right edge",
+        MeasureKind.Top => "the top edge",
+        MeasureKind.Bottom => "the bottom edge",
+        MeasureKind.CenterX => "the centre across",
+        _ => "the centre up and down",
+    } + $" of {Name(of)}";
+
+    public static string SizeOf(Piece piece) => piece.Kind switch
+    {
+        PieceKind.Circle => "the diameter",
+        PieceKind.Square => "the side",
+        _ => "the size",
+    } + $" of {Name(piece.Row is not null && piece.Name.EndsWith("-1", StringComparison.Ordinal) ? piece.Row : piece.Name)}";
+}
