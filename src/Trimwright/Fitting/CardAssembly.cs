@@ -66,11 +66,14 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
             Outline = outline,
             Reveal = body.FillReveal is null ? null : At(body.FillReveal),
             TailDepth = piece.Tail is { Kind: not TailKind.Straight } ? tail.Depth : null,
-            Window = piece.Bar is { } bar ? box.Grown(new(-builder.OnThisFormat(bar, null))) : null,
+            Window = WindowOf(piece, box),
             Die = DieOf(piece, body.Die, width),
             Mats = Mats(body, outline),
         };
     }
+
+    private Box? WindowOf(Piece piece, Box box) =>
+        piece.Bar is { } bar ? box.Grown(new(-builder.OnThisFormat(bar, null))) : null;
 
     private Die? DieOf(Piece piece, Die? chosen, Length size) =>
         piece.Cut != CutWay.Die ? null : chosen ?? dies.OfSize(piece.Kind, size);
@@ -114,23 +117,19 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
         }
 
         var increment = builder.Increment;
-        var (xs, ys) = (polygon.Points.Select(point => point.X), polygon.Points.Select(point => point.Y));
-        var (width, height) = (Up(box.Width, increment), Up(box.Height, increment));
-        switch (piece.HangsFrom)
+        var (left, right) = (polygon.Points.Min(point => point.X), polygon.Points.Max(point => point.X));
+        var (top, bottom) = (polygon.Points.Min(point => point.Y), polygon.Points.Max(point => point.Y));
+        var (width, height) = (Up(right - left, increment), Up(bottom - top, increment));
+        var centre = new Box(left, top, right, bottom).Centre;
+        var half = Rational.From(1, 2);
+        var (x, y) = piece.HangsFrom switch
         {
-            case Edge.Top:
-                height = Up(ys.Max() - box.Top, increment);
-                return (Box.FromCorner(box.Left, box.Top, width, height), width, height);
-            case Edge.Bottom:
-                height = Up(box.Bottom - ys.Min(), increment);
-                return (Box.FromCorner(box.Left, box.Bottom - height, width, height), width, height);
-            case Edge.Left:
-                width = Up(xs.Max() - box.Left, increment);
-                return (Box.FromCorner(box.Left, box.Top, width, height), width, height);
-            default:
-                width = Up(box.Right - xs.Min(), increment);
-                return (Box.FromCorner(box.Right - width, box.Top, width, height), width, height);
-        }
+            Edge.Top => (centre.X - (Position.FromLength(width) * half), top),
+            Edge.Bottom => (centre.X - (Position.FromLength(width) * half), bottom - height),
+            Edge.Left => (left, centre.Y - (Position.FromLength(height) * half)),
+            _ => (right - width, centre.Y - (Position.FromLength(height) * half)),
+        };
+        return (Box.FromCorner(x, y, width, height), width, height);
     }
 
     private static Length Up(Position size, Length increment) =>
@@ -156,16 +155,16 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
         PieceKind.Circle or PieceKind.Oval => Outline.FromEllipse(box),
         PieceKind.Banner => BannerOutline.Build(box, Hung(piece.HangsFrom), Ending(piece.Tail!.Kind), tail.Depth ?? default, tail.Taper),
         PieceKind.Tag => TagOutline.Build(box, Hung(piece.HangsFrom)),
-        PieceKind.Frame => FrameOutline.Build(box, new Position(builder.OnThisFormat(piece.Bar!, null))),
+        PieceKind.Frame => FrameOutline.Build(box, WindowOf(piece, box)!.Value),
         _ => Outline.FromBox(box),
     };
 
-    private static HungEdge Hung(Edge edge) => edge switch
+    private static Side Hung(Edge edge) => edge switch
     {
-        Edge.Left => HungEdge.Left,
-        Edge.Right => HungEdge.Right,
-        Edge.Top => HungEdge.Top,
-        _ => HungEdge.Bottom,
+        Edge.Left => Side.Left,
+        Edge.Right => Side.Right,
+        Edge.Top => Side.Top,
+        _ => Side.Bottom,
     };
 
     private static TailShape Ending(TailKind kind) => kind switch

@@ -253,16 +253,23 @@ internal sealed partial class SystemBuilder
             var across = along == Axis.Across ? Axis.UpDown : Axis.Across;
             var depth = tail.Depth is null
                 ? own.Size(across).Times(Rational.From(1, 2))
-                : Constant(Carry(tail.Depth, along, "").Aim);
+                : Constant(OnThisFormat(tail.Depth, along));
             Say(own.Size(along) - depth, Relation.AtLeast, _increment.Nanometres, Strength.Must, new()
             {
                 Text = $"`{piece.Name}` is longer than its tail is deep", Source = piece.Source,
             }, isStructure: true);
         }
 
+        if (piece.Tail?.Taper is { } taper)
+        {
+            var across = AxisOf(piece.HangsFrom) == Axis.Across ? Axis.UpDown : Axis.Across;
+            var saying = new Saying { Text = $"`{piece.Name}` is wider than its taper", Source = taper.Place };
+            Say(own.Size(across), Relation.AtLeast, OnThisFormat(taper, across) + _increment.Nanometres, Strength.Must, saying, isStructure: true);
+        }
+
         if (piece.Bar is { } bar)
         {
-            var aim = Carry(bar, null, "").Aim;
+            var aim = OnThisFormat(bar, null);
             var saying = new Saying { Text = $"`{piece.Name}` leaves a window inside its bars", Source = bar.Place };
             Say(own.Size(Axis.Across), Relation.AtLeast, (2 * aim) + _increment.Nanometres, Strength.Must, saying, isStructure: true);
             Say(own.Size(Axis.UpDown), Relation.AtLeast, (2 * aim) + _increment.Nanometres, Strength.Must, saying, isStructure: true);
