@@ -66,6 +66,8 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
             Outline = outline,
             Reveal = body.FillReveal is null ? null : At(body.FillReveal),
             TailDepth = piece.Tail is { Kind: not TailKind.Straight } ? tail.Depth : null,
+            TailWidth = tail.Taper == default ? null
+                : (SystemBuilder.AxisOf(piece.HangsFrom) == Axis.Across ? box.Height : box.Width) - tail.Taper,
             Window = WindowOf(piece, box),
             Die = DieOf(piece, body.Die, width),
             Mats = Mats(body, outline),

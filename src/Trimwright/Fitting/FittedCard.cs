@@ -86,6 +86,9 @@ public sealed record FittedPiece
     /// <summary>How deep the notch of a fishtail, or how long the point, is; null where there is none.</summary>
     public Position? TailDepth { get; init; }
 
+    /// <summary>How wide a tapered banner is at its tail; null where it does not taper.</summary>
+    public Position? TailWidth { get; init; }
+
     /// <summary>The window of a frame, or null.</summary>
     public Box? Window { get; init; }
 

@@ -1,0 +1,43 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Fitting;
+
+/// <summary>What a fit has to say for itself, as sentences for the maker: what gave way, what is loose, what was carried.</summary>
+public static class FitReport
+{
+    /// <summary>The sentences under their headings; empty headings are left out.</summary>
+    public static IReadOnlyList<(string Heading, IReadOnlyList<string> Lines)> Of(FittedCard card)
+    {
+        var sections = new List<(string, IReadOnlyList<string>)>
+        {
+            ("gave way", [.. card.GaveWay.Select(note => GaveWay(note, card.Unit))]),
+            ("pinned by nothing; the middle was chosen", [.. card.Loose.Select(note => Loose(note, card.Unit))]),
+            ($"carried from {Fitter.FormatWords(card.Layout.Format, card.Layout.Holding)}", [.. card.Carried.Select(note => Carried(note, card.Unit))]),
+        };
+        return sections.FindAll(section => section.Item2.Count > 0);
+    }
+
+    /// <summary>Such as <c>the height of `band` should be 2 in and is 1 15/16 in, 1/16 in short (line 12)</c>.</summary>
+    public static string GaveWay(GaveWayNote note, LengthUnit unit)
+    {
+        var verb = note.Strength == Strength.Should ? "should" : "may";
+        var direction = note.Got < note.Wanted ? "less" : "more";
+        var because = note.Because is null ? "" : $", although {note.Because}";
+        return $"{note.What} {verb} be {Text(note.Wanted, unit)} and is {Text(note.Got, unit)}, {Text(note.Miss, unit)} {direction}{because} ({Where(note.Source)})";
+    }
+
+    /// <summary>Such as <c>the left edge of `tag`: anything from 0 in to 2 in would do; it is 1 in (line 9)</c>.</summary>
+    public static string Loose(LooseNote note, LengthUnit unit) =>
+        $"{note.What}: anything from {Text(note.Least, unit)} to {Text(note.Most, unit)} would do; it is {Text(note.Chosen, unit)} ({Where(note.Source)})";
+
+    /// <summary>Such as <c>the height of `band`: 1 3/8 in as drawn, 1 3/4 in now (line 9)</c>.</summary>
+    public static string Carried(CarriedNote note, LengthUnit unit)
+    {
+        var exact = note.InProportion == note.Got ? "" : $" (in exact proportion {Text(note.InProportion, unit)})";
+        return $"{note.What}: {Text(note.Drawn, unit)} as drawn, {Text(note.Got, unit)} now{exact} ({Where(note.Source)})";
+    }
+
+    private static string Where(Diagnostics.SourcePlace place) => FormattableString.Invariant($"line {place.Line}");
+
+    private static string Text(Position position, LengthUnit unit) => LengthText.Write(position, unit);
+}

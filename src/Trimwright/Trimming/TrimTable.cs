@@ -1,0 +1,96 @@
+using System.Text;
+using Trimwright.Measures;
+
+namespace Trimwright.Trimming;
+
+/// <summary>A trim list as a table of texts, one row a line, for the screen and for Markdown.</summary>
+/// <param name="Headings">The headings.</param>
+/// <param name="Rows">The cells, row by row.</param>
+public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows)
+{
+    /// <summary>Makes the table. Sizes are in the unit of the card's format, which the heading names once.</summary>
+    public static TrimTable FromList(TrimList list)
+    {
+        var unit = list.Card.Unit;
+        string[] headings = ["layer", "piece", "count", $"size ({(unit == LengthUnit.Inch ? "in" : "mm")})", "paper", "how to cut", "mount on", "notes"];
+        return new(headings, [.. list.Lines.Select(line => Row(line, unit))]);
+    }
+
+    private static string[] Row(TrimLine line, LengthUnit unit) =>
+    [
+        Whole(line.Layer),
+        line.Name,
+        Whole(line.Count),
+        SizeText(line, unit),
+        line.Paper,
+        CutText(line, unit),
+        MountText(line),
+        string.Join("; ", line.Notes),
+    ];
+
+    private static string Whole(int value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string SizeText(TrimLine line, LengthUnit unit) => line.Shape == "circle"
+        ? $"{LengthText.WriteBare(line.Width, unit)} across"
+        : $"{LengthText.WriteBare(line.Width, unit)} x {LengthText.WriteBare(line.Height, unit)}";
+
+    private static string CutText(TrimLine line, LengthUnit unit)
+    {
+        string Blank() => $"{LengthText.WriteBare(line.Blank!.Value.Width, unit)} x {LengthText.WriteBare(line.Blank.Value.Height, unit)}";
+        if (line.Die is { } die)
+        {
+            var size = line.Shape is "circle" or "square"
+                ? LengthText.WriteBare(die.Width, unit)
+                : $"{LengthText.WriteBare(die.Width, unit)} x {LengthText.WriteBare(die.Height, unit)}";
+            return $"die {size} from a blank {Blank()}";
+        }
+
+        return line.Blank is null ? TrimWords.Cut(line.Cut) : $"scissors from a blank {Blank()}";
+    }
+
+    private static string MountText(TrimLine line)
+    {
+        if (line.On is null)
+        {
+            return "";
+        }
+
+        var foam = line.Foam is { } thickness
+            ? $" on {LengthText.Write(thickness, thickness.IsMultipleOf(Length.FromInches(1, 64)) ? LengthUnit.Inch : LengthUnit.Millimetre)} foam"
+            : "";
+        return $"{line.On}{foam}{(line.Tilt.IsZero ? "" : $", tilted {line.Tilt}")}";
+    }
+
+    /// <summary>The table in plain text with aligned columns and LF line ends.</summary>
+    public string ToPlainText()
+    {
+        var widths = Headings.Select((heading, i) => Math.Max(heading.Length, Rows.Max(row => row[i].Length))).ToArray();
+        var text = new StringBuilder();
+        foreach (var row in (IEnumerable<IReadOnlyList<string>>)[Headings, [.. widths.Select(width => new string('-', width))], .. Rows])
+        {
+            var line = string.Join("  ", row.Select((cell, i) => IsNumber(i) ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i])));
+            text.Append(line.TrimEnd()).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The table in Markdown with LF line ends.</summary>
+    public string ToMarkdown()
+    {
+        var text = new StringBuilder();
+        Append(text, Headings);
+        Append(text, [.. Headings.Select((_, i) => IsNumber(i) ? "---:" : "---")]);
+        foreach (var row in Rows)
+        {
+            Append(text, [.. row.Select(cell => cell.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal))]);
+        }
+
+        return text.ToString();
+    }
+
+    private static bool IsNumber(int column) => column is 0 or 2;
+
+    private static void Append(StringBuilder text, IReadOnlyList<string> cells) =>
+        text.Append("| ").Append(string.Join(" | ", cells)).Append(" |\n");
+}
