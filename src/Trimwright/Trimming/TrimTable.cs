@@ -62,18 +62,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
     }
 
     /// <summary>The table in plain text with aligned columns and LF line ends.</summary>
-    public string ToPlainText()
-    {
-        var widths = Headings.Select((heading, i) => Math.Max(heading.Length, Rows.Max(row => row[i].Length))).ToArray();
-        var text = new StringBuilder();
-        foreach (var row in (IEnumerable<IReadOnlyList<string>>)[Headings, [.. widths.Select(width => new string('-', width))], .. Rows])
-        {
-            var line = string.Join("  ", row.Select((cell, i) => IsNumber(i) ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i])));
-            text.Append(line.TrimEnd()).Append('\n');
-        }
-
-        return text.ToString();
-    }
+    public string ToPlainText() => TextTable.Plain(Headings, Rows, IsNumber);
 
     /// <summary>The table in Markdown with LF line ends.</summary>
     public string ToMarkdown()

@@ -1,0 +1,92 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using Trimwright.Diagnostics;
+using Trimwright.Fitting;
+using Trimwright.Layouts;
+using Trimwright.Trimming;
+
+namespace Trimwright.Cli.Commands;
+
+/// <summary>One run of a verb over a layout: what was read, what is to be said, and in which form.</summary>
+internal sealed class Session
+{
+    private readonly Inputs _inputs;
+    private readonly Screen _screen;
+    private readonly List<Diagnostic> _diagnostics;
+
+    private Session(Inputs inputs, Screen screen, bool asJson)
+    {
+        _inputs = inputs;
+        _screen = screen;
+        AsJson = asJson;
+        _diagnostics = [.. inputs.Diagnostics];
+    }
+
+    public bool AsJson { get; }
+
+    public bool IsReady => _inputs.Layout is not null && _inputs.Drawer is not null;
+
+    public Layout Layout => _inputs.Layout!;
+
+    public Drawer Drawer => _inputs.Drawer!;
+
+    public bool HasErrors => _diagnostics.HasErrors();
+
+    public static Session Open(ParseResult parsed, CommonOptions options, Screen screen) => new(
+        Inputs.Read(parsed.GetValue(options.Layout)!, parsed.GetValue(options.DrawerFile)), screen, parsed.GetValue(options.Json));
+
+    public void Report(IEnumerable<Diagnostic> diagnostics) => _diagnostics.AddRange(diagnostics);
+
+    /// <summary>Shows what is wrong, and gives the exit code for it.</summary>
+    public int Refuse()
+    {
+        if (AsJson)
+        {
+            WriteJson(_ => { });
+        }
+        else
+        {
+            Complain();
+        }
+
+        return Program.BadLayout;
+    }
+
+    /// <summary>Shows errors and warnings for people.</summary>
+    public void Complain() => _screen.Complain(DiagnosticList.InFileOrder(_diagnostics), _inputs.Sources);
+
+    public void WriteReport(FittedCard card)
+    {
+        foreach (var (heading, lines) in FitReport.Of(card))
+        {
+            _screen.Lines(heading, lines);
+        }
+    }
+
+    /// <summary>Prints one JSON object: what <paramref name="write"/> adds, and the diagnostics.</summary>
+    public void WriteJson(Action<Utf8JsonWriter> write)
+    {
+        using var stream = new MemoryStream();
+        using (var json = CardJson.NewWriter(stream))
+        {
+            json.WriteStartObject();
+            write(json);
+            CardJson.Write(json, "diagnostics", DiagnosticList.InFileOrder(_diagnostics));
+            json.WriteEndObject();
+        }
+
+        _screen.Line(Encoding.UTF8.GetString(stream.ToArray()));
+    }
+
+    public static void WriteFiles(Utf8JsonWriter json, IEnumerable<string> paths)
+    {
+        json.WriteStartArray("files");
+        foreach (var path in paths)
+        {
+            json.WriteStringValue(path);
+        }
+
+        json.WriteEndArray();
+    }
+}
