@@ -1,0 +1,90 @@
+using System.Text;
+using Trimwright.Drawing;
+using Trimwright.Fitting;
+using Trimwright.Layouts;
+using Trimwright.Trimming;
+using Trimwright.Variants;
+
+namespace Trimwright.Gallery;
+
+/// <summary>
+/// The outputs of a demo layout as they stand in <c>renders/</c>: its drawings and list, its mirrored variants, and the same layout on
+/// other formats. The gallery writer writes them and the tests compare them, through this one place.
+/// </summary>
+public static class GalleryFiles
+{
+    /// <summary>The resolution of the pictures.</summary>
+    public const int DotsPerInch = 144;
+
+    private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
+
+    /// <summary>The outputs of a layout file: names below <c>renders/</c> and contents.</summary>
+    /// <exception cref="InvalidOperationException">The layout does not fit its own format, or no picture can be made here.</exception>
+    public static IReadOnlyList<(string Name, byte[] Content)> For(string layoutFile)
+    {
+        var stem = Path.GetFileNameWithoutExtension(layoutFile);
+        var reading = LayoutReader.Read(Path.GetFileName(layoutFile), File.ReadAllBytes(layoutFile));
+        var layout = reading.Layout ?? throw new InvalidOperationException(
+            string.Join("; ", reading.Diagnostics.Select(diagnostic => $"{diagnostic.Place}: {diagnostic.Message}")));
+        var result = Fitter.Fit(layout, Drawer.Default);
+        var card = result.Card ?? throw new InvalidOperationException(result.Diagnostics[0].Message);
+
+        var files = new List<(string, byte[])>();
+        AddDrawing(files, $"{stem}/measured", MeasuredDrawing.Draw(card));
+        AddDrawing(files, $"{stem}/face", FaceDrawing.Draw(card));
+        AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(card));
+        AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(TrimList.FromCard(card)));
+        AddText(files, $"{stem}/card.json", CardJson.Write(card));
+
+        var mirrored = VariantFits.Mirrored(layout, layout.Format, layout.Holding, Drawer.Default);
+        AddDrawing(files, $"{stem}/mirrored", SideBySideDrawing.Draw($"{layout.Title}, mirrored", Fitted(mirrored)));
+        var formats = OtherFormats.Select(name => CardFormats.Find(name, layout.Unit)!)
+            .SelectMany(format => format.IsSquare
+                ? [(format, Holding.Portrait)]
+                : new[] { (format, Holding.Portrait), (format, Holding.Landscape) });
+        var resized = VariantFits.Resized(layout, formats, Drawer.Default);
+        AddDrawing(files, $"{stem}/resized", SideBySideDrawing.Draw($"{layout.Title}, on other formats", Fitted(resized)));
+        AddText(files, $"{stem}/resized.md", Told(resized));
+        return files;
+    }
+
+    private static List<(string Caption, FittedCard Card)> Fitted(IReadOnlyList<Variant> variants) =>
+        [.. variants.Where(variant => variant.Card is not null).Select(variant => (variant.Name, variant.Card!))];
+
+    private static string Told(IReadOnlyList<Variant> variants)
+    {
+        var comparison = SizeComparison.Of([.. variants.Select(variant => (variant.Name, variant.Card))]);
+        var text = new StringBuilder("```text\n").Append(TextTable.Plain(comparison.Headings, comparison.Rows));
+        foreach (var variant in variants)
+        {
+            text.Append('\n').Append(variant.Name).Append(variant.Card is null ? " cannot be done:\n" : ":\n");
+            foreach (var diagnostic in variant.Diagnostics)
+            {
+                text.Append("  ").Append(diagnostic.Message).Append('\n');
+            }
+
+            foreach (var (heading, lines) in variant.Card is { } card ? FitReport.Of(card) : [])
+            {
+                text.Append("  ").Append(heading).Append(":\n");
+                foreach (var line in lines)
+                {
+                    text.Append("    ").Append(line).Append('\n');
+                }
+            }
+        }
+
+        return text.Append("```\n").ToString();
+    }
+
+    private static void AddText(List<(string Name, byte[] Content)> files, string name, string text) =>
+        files.Add((name, Encoding.UTF8.GetBytes(text)));
+
+    private static void AddDrawing(List<(string Name, byte[] Content)> files, string stem, DrawingList drawing)
+    {
+        var svg = SvgWriter.Write(drawing);
+        AddText(files, stem + ".svg", svg);
+        files.Add((stem + ".png", PngWriter.TryWrite(svg, DotsPerInch, out var png, out var problem)
+            ? png
+            : throw new InvalidOperationException(problem)));
+    }
+}
