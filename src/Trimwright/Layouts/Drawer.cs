@@ -5,6 +5,11 @@ namespace Trimwright.Layouts;
 /// <summary>The maker's own tools.</summary>
 public sealed record Drawer
 {
+    private static readonly Lazy<Drawer> BuiltIn = new(DrawerReader.ReadBuiltIn);
+
+    /// <summary>The drawer that is used when the maker gives none; its sources stand in <c>drawer.json</c>.</summary>
+    public static Drawer Default => BuiltIn.Value;
+
     /// <summary>The trimmer's increment on inch formats; the default is 1/16 in.</summary>
     public required Length InchIncrement { get; init; }
 

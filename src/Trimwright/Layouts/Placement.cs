@@ -51,7 +51,7 @@ public sealed record FromEdge(Edge Edge, Wish Distance, SourcePlace Source) : Pl
 
 /// <summary>The centre of the piece lies on the centre of another along one axis.</summary>
 /// <param name="Axis">The axis.</param>
-/// <param name="On">The other piece, or null for the parent.</param>
+/// <param name="On">The other piece or row, <c>card</c> for the card of a piece that is not placed on it, or null for the parent.</param>
 /// <param name="Source">Where it stands in the file.</param>
 public sealed record Centred(Axis Axis, string? On, SourcePlace Source) : Placement(Source);
 
