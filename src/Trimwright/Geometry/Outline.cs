@@ -16,6 +16,15 @@ public sealed record EllipseContour(Point Centre, Position RadiusX, Position Rad
 /// </summary>
 public sealed record Outline(IReadOnlyList<Contour> Contours)
 {
+    /// <summary>The least upright box around the outer contour, before any tilt.</summary>
+    public Box Bounds => Contours[0] switch
+    {
+        EllipseContour e => new(e.Centre.X - e.RadiusX, e.Centre.Y - e.RadiusY, e.Centre.X + e.RadiusX, e.Centre.Y + e.RadiusY),
+        PolygonContour p => new(
+            p.Points.Min(point => point.X), p.Points.Min(point => point.Y), p.Points.Max(point => point.X), p.Points.Max(point => point.Y)),
+        var other => throw new InvalidOperationException($"no bounds are known for a {other.GetType().Name}"),
+    };
+
     /// <summary>The outline of a rectangle.</summary>
     public static Outline FromBox(Box box) => new([Rectangle(box)]);
 
