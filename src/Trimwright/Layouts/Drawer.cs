@@ -10,6 +10,9 @@ public sealed record Drawer
     /// <summary>The drawer that is used when the maker gives none; its sources stand in <c>drawer.json</c>.</summary>
     public static Drawer Default => BuiltIn.Value;
 
+    /// <summary>The file of that drawer, with its comments, to copy and change.</summary>
+    public static string DefaultText => new StreamReader(EmbeddedFiles.Open("drawer.json")).ReadToEnd();
+
     /// <summary>The trimmer's increment on inch formats; the default is 1/16 in.</summary>
     public required Length InchIncrement { get; init; }
 
