@@ -33,7 +33,7 @@ internal static class PictureSign
         ])
         {
             Class = "picture",
-            Turn = piece.DrawnFlipped ? new(default, centre, Flipped: true) : null,
+            Turn = piece.Source.Flipped ? new(default, centre, Flipped: true) : null,
         };
 
         Position Share(int hundredths) => size * Rational.From(hundredths, 100);

@@ -138,13 +138,19 @@ internal sealed partial class SystemBuilder
             }
         }
 
-        var level = new Saying { Text = $"the pieces of `{row.Name}` are centred on one line", Source = row.Source };
+        // A row that hangs is level along the edge it hangs from; any other along its centre line.
+        var hung = row.Placements.OfType<Hang>().FirstOrDefault(hang => AxisOf(hang.From) == cross);
+        var level = new Saying
+        {
+            Text = hung is null ? $"the pieces of `{row.Name}` are centred on one line" : $"the pieces of `{row.Name}` hang from one edge",
+            Source = row.Source,
+        };
         foreach (var member in members.Skip(1))
         {
-            if (!PlacesItself(member.Name!, cross))
-            {
-                Say(member.Outer.Centre(cross) - first.Outer.Centre(cross), Relation.Equal, 0, Strength.Must, level);
-            }
+            var step = hung is null
+                ? member.Outer.Centre(cross) - first.Outer.Centre(cross)
+                : member.Outer[hung.From] - first.Outer[hung.From];
+            Say(step, Relation.Equal, 0, Strength.Must, level);
         }
 
         if (row.EndsLikeGaps)
@@ -159,17 +165,6 @@ internal sealed partial class SystemBuilder
     }
 
     private static string GapWords(Wish? gap) => gap is null ? "the same distance" : gap.ToString();
-
-    private bool PlacesItself(string name, Axis axis) =>
-        _pieces.First(body => body.Piece.Name == name).Piece.Placements.Any(placement => placement switch
-        {
-            FromEdge from => AxisOf(from.Edge) == axis,
-            Hang hang => AxisOf(hang.From) == axis,
-            Centred centred => centred.Axis == axis,
-            Span span => span.Axis == axis,
-            Beside beside => AxisOf(beside.Side) == axis,
-            _ => true,
-        });
 
     internal static Axis AxisOf(Edge edge) => edge is Edge.Left or Edge.Right ? Axis.Across : Axis.UpDown;
 

@@ -13,17 +13,24 @@ internal sealed class Flips
     public static Flips Of(Layout layout, Mirror mirror)
     {
         var flips = new Flips();
+        var rows = new Dictionary<string, (bool X, bool Y)>(StringComparer.Ordinal);
+        foreach (var row in layout.Rows)
+        {
+            var accent = row.Pieces.All(name => layout.Pieces.Any(piece => piece.Name == name && piece.Accent));
+            rows.Add(row.Name, Of(mirror, accent, row.Placements));
+        }
+
+        // The pieces of a row go with their row: they have no place of their own.
         foreach (var piece in layout.Pieces)
         {
             flips._parents.Add(piece.Name, piece.On);
-            flips._flips.Add(piece.Name, Of(mirror, piece.Accent, piece.Placements));
+            flips._flips.Add(piece.Name, piece.Row is { } row ? rows[row] : Of(mirror, piece.Accent, piece.Placements));
         }
 
         foreach (var row in layout.Rows)
         {
-            var accent = row.Pieces.All(name => layout.Pieces.Any(piece => piece.Name == name && piece.Accent));
             flips._parents.Add(row.Name, row.On);
-            flips._flips.Add(row.Name, Of(mirror, accent, row.Placements));
+            flips._flips.Add(row.Name, rows[row.Name]);
         }
 
         return flips;
