@@ -1,0 +1,180 @@
+using System.Text.Json;
+using Trimwright.Cli;
+
+namespace Trimwright.Tests.Cli;
+
+public sealed class CommandTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("trimwright-test-").FullName;
+
+    public static TheoryData<string> Demos() => Repository.Demos();
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Fit_writes_drawings_and_lists_and_shows_the_list()
+    {
+        var (code, output, errors) = Run("fit", Demo("bean-row"), "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Equal(
+            [
+                ".trimwright-wrote", "bean-row-a2-portrait-face.svg", "bean-row-a2-portrait-measured.svg",
+                "bean-row-a2-portrait-trim-list.csv", "bean-row-a2-portrait-trim-list.md",
+            ],
+            Directory.GetFiles(Out()).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Contains("ground", output, StringComparison.Ordinal);
+        Assert.Contains("4 x 5 1/4", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_carries_a_layout_to_another_format_and_holding()
+    {
+        var (code, output, _) = Run("fit", Demo("bean-row"), "--format", "A7 landscape", "--out", Out());
+        Assert.Equal(0, code);
+        Assert.Contains("A7 landscape, 7 x 5 in", output, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(Out(), "bean-row-a7-landscape-measured.svg")));
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Check_passes_every_demo_without_writing(string demo)
+    {
+        var (code, _, errors) = Run("check", Demo(demo));
+        Assert.Equal((0, ""), (code, errors));
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Mirror_and_resize_work_on_every_demo(string demo)
+    {
+        var (mirrored, _, _) = Run("mirror", Demo(demo), "--out", Out());
+        Assert.Equal(0, mirrored);
+        Assert.Contains(Directory.GetFiles(Out()), path => path.EndsWith("-mirrored.svg", StringComparison.Ordinal));
+        var (resized, output, _) = Run("resize", Demo(demo), "--to", "A2", "A7 landscape", "square 5 1/4 in", "ISO A6", "--out", Out());
+        Assert.Equal(0, resized);
+        Assert.True(File.Exists(Path.Combine(Out(), $"{demo}-resized.svg")));
+        Assert.Contains("A7 landscape", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_second_run_replaces_what_the_first_wrote_but_not_what_someone_changed()
+    {
+        Assert.Equal(0, Run("fit", Demo("bean-row"), "--out", Out()).Code);
+        Assert.Equal(0, Run("fit", Demo("bean-row"), "--out", Out()).Code);
+        var list = Path.Combine(Out(), "bean-row-a2-portrait-trim-list.md");
+        File.AppendAllText(list, "my own remark\n");
+
+        var (code, _, errors) = Run("fit", Demo("bean-row"), "--out", Out());
+        Assert.Equal(2, code);
+        Assert.Contains("--force", errors, StringComparison.Ordinal);
+        Assert.EndsWith("my own remark\n", File.ReadAllText(list), StringComparison.Ordinal);
+
+        Assert.Equal(0, Run("fit", Demo("bean-row"), "--out", Out(), "--force").Code);
+        Assert.DoesNotContain("my own remark", File.ReadAllText(list), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_bad_layout_is_refused_with_all_its_problems_and_nothing_is_written()
+    {
+        var file = Path.Combine(_folder, "bad.json");
+        File.WriteAllText(file, File.ReadAllText(Demo("bean-row"))
+            .Replace("\"height\": \"1 3/8\"", "\"heigth\": \"1/3 in\"", StringComparison.Ordinal)
+            .Replace("\"from-left\": \"3/8\"", "\"from-left\": \"1/3\"", StringComparison.Ordinal));
+        var (code, _, errors) = Run("fit", file, "--out", Out());
+        Assert.Equal(1, code);
+        Assert.Contains("height", errors, StringComparison.Ordinal);
+        Assert.Contains("5/16 in or 3/8 in", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out()));
+    }
+
+    [Fact]
+    public void A_clash_is_exit_code_1_and_names_lines()
+    {
+        var file = Path.Combine(_folder, "clash.json");
+        File.WriteAllText(file, File.ReadAllText(Demo("bean-row")).Replace("\"height\": \"1 3/8\"", "\"height\": \"exactly 6\"", StringComparison.Ordinal));
+        var (code, _, errors) = Run("fit", file, "--out", Out());
+        Assert.Equal(1, code);
+        Assert.Contains("E0301", errors, StringComparison.Ordinal);
+        Assert.Contains("clash.json:", errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("fit")]
+    [InlineData("fit", "no-such-file.json")]
+    [InlineData("fitt", "x.json")]
+    [InlineData("resize", "DEMO", "--to", "A77")]
+    [InlineData("fit", "DEMO", "--held", "upside-down")]
+    [InlineData("fit", "DEMO", "--dpi", "5")]
+    public void A_call_that_is_not_right_is_exit_code_2(params string[] args)
+    {
+        var (code, _, errors) = Run([.. args.Select(arg => arg == "DEMO" ? Demo("bean-row") : arg)]);
+        Assert.Equal(2, code);
+        Assert.NotEmpty(errors);
+    }
+
+    [Fact]
+    public void The_JSON_of_a_fit_and_of_an_error_can_be_parsed()
+    {
+        var (_, output, _) = Run("fit", Demo("bean-row"), "--json", "--out", Out());
+        using var good = JsonDocument.Parse(output);
+        Assert.Equal("A2", good.RootElement.GetProperty("card").GetProperty("format").GetString());
+        Assert.Equal(4, good.RootElement.GetProperty("files").GetArrayLength());
+
+        var file = Path.Combine(_folder, "empty.json");
+        File.WriteAllText(file, "");
+        var (code, complaint, _) = Run("check", file, "--json");
+        using var bad = JsonDocument.Parse(complaint);
+        Assert.Equal(1, code);
+        Assert.Equal("error", bad.RootElement.GetProperty("diagnostics")[0].GetProperty("severity").GetString());
+    }
+
+    [Fact]
+    public void The_list_of_formats_names_the_sizes_and_their_sources()
+    {
+        var (code, output, _) = Run("formats");
+        Assert.Equal(0, code);
+        Assert.Contains("4 1/4 x 5 1/2 in", output, StringComparison.Ordinal);
+        Assert.Contains("105 x 148 mm", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_printed_drawer_can_be_used_as_a_drawer()
+    {
+        var (_, drawer, _) = Run("drawer");
+        var file = Path.Combine(_folder, "drawer.json");
+        File.WriteAllText(file, drawer);
+        Assert.Equal(0, Run("check", Demo("trellis"), "--drawer", file).Code);
+    }
+
+    [Theory]
+    [InlineData("fit")]
+    [InlineData("mirror")]
+    [InlineData("resize")]
+    [InlineData("check")]
+    [InlineData("formats")]
+    [InlineData("drawer")]
+    public void Every_verb_has_an_example_in_its_help(string verb)
+    {
+        var (code, output, _) = Run(verb, "--help");
+        Assert.Equal(0, code);
+        Assert.Contains($"Example: trimwright {verb}", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pictures_come_out_at_the_resolution_asked_for()
+    {
+        Assert.Equal(0, Run("fit", Demo("bean-row"), "--png", "--dpi", "100", "--out", Out()).Code);
+        Assert.True(File.Exists(Path.Combine(Out(), "bean-row-a2-portrait-face.png")));
+    }
+
+    private static string Demo(string name) => Repository.Path("layouts", name + ".json");
+
+    private string Out() => Path.Combine(_folder, "out");
+
+    private static (int Code, string Output, string Errors) Run(params string[] args)
+    {
+        using var output = new StringWriter();
+        using var errors = new StringWriter();
+        return (Program.Run(args, output, errors, isTerminal: false), output.ToString(), errors.ToString());
+    }
+}
