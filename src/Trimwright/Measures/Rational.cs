@@ -61,13 +61,14 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     private long Den => _denominatorLessOne + 1;
 
     /// <summary>Makes a whole number.</summary>
-    public static Rational FromWhole(long value) => new(value, 1);
+    // The one whole number whose opposite does not fit 64 bits takes the long way, so that a sign can always be turned.
+    public static Rational FromWhole(long value) => value == long.MinValue ? Pack(value, 1) : new(value, 1);
 
     /// <summary>Makes a fraction and brings it to lowest terms.</summary>
     /// <exception cref="DivideByZeroException"><paramref name="denominator"/> is zero.</exception>
     public static Rational From(long numerator, long denominator) =>
         denominator == 0 ? throw new DivideByZeroException("a fraction needs a denominator other than zero")
-        : denominator == 1 ? new(numerator, 1)
+        : denominator == 1 ? FromWhole(numerator)
         : Reduce(numerator, denominator);
 
     /// <summary>Makes a fraction of any size and brings it to lowest terms.</summary>
@@ -128,14 +129,28 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
         return a;
     }
 
+    // Euclid, not the binary form: one of the two is nearly always a small denominator, and then two divisions end it.
     private static long Gcd64(long a, long b)
     {
-        while (b != 0)
+        var (x, y) = ((ulong)a, (ulong)b);
+        while (y != 0)
         {
-            (a, b) = (b, a % b);
+            (x, y) = (y, x % y);
         }
 
-        return a;
+        return (long)x;
+    }
+
+    private static bool Times(long a, long b, out long product)
+    {
+        var high = Math.BigMul(a, b, out product);
+        return high == product >> 63 && product != long.MinValue;
+    }
+
+    private static bool Plus(long a, long b, out long sum)
+    {
+        sum = unchecked(a + b);
+        return ((a ^ sum) & (b ^ sum)) >= 0 && sum != long.MinValue;
     }
 
     /// <summary>The sum.</summary>
@@ -143,19 +158,34 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     {
         if (a._big is null && b._big is null)
         {
-            if (a._denominatorLessOne == b._denominatorLessOne)
+            if ((a._denominatorLessOne | b._denominatorLessOne) == 0 && Plus(a._numerator, b._numerator, out var whole))
             {
-                var sum = (Int128)a._numerator + b._numerator;
-                return a._denominatorLessOne == 0 && sum >= -long.MaxValue && sum <= long.MaxValue
-                    ? new((long)sum, 1)
-                    : Reduce(sum, a.Den);
+                return new(whole, 1);
             }
 
-            // Products of two 63-bit numbers take at most 126 bits, so the sum of two still fits a signed Int128.
-            return Reduce(((Int128)a._numerator * b.Den) + ((Int128)b._numerator * a.Den), (Int128)a.Den * b.Den);
+            return AddFractions(a, b);
         }
 
         return From((a.Numerator * b.Denominator) + (b.Numerator * a.Denominator), a.Denominator * b.Denominator);
+    }
+
+    // Knuth, The Art of Computer Programming vol. 2, 4.5.1: with g = gcd of the denominators only a factor of g can
+    // cancel, so both greatest common divisors are taken of small numbers.
+    private static Rational AddFractions(Rational a, Rational b)
+    {
+        var divisor = Gcd64(a.Den, b.Den);
+        var (left, right) = (a.Den / divisor, b.Den / divisor);
+        if (Times(a._numerator, right, out var x) && Times(b._numerator, left, out var y) && Plus(x, y, out var sum))
+        {
+            var common = divisor == 1 ? 1 : Gcd64(Math.Abs(sum), divisor);
+            if (Times(left, b.Den / common, out var denominator))
+            {
+                return new(sum / common, denominator);
+            }
+        }
+
+        // Products of two 63-bit numbers take at most 126 bits, so the sum of two still fits a signed Int128.
+        return Reduce(((Int128)a._numerator * b.Den) + ((Int128)b._numerator * a.Den), (Int128)a.Den * b.Den);
     }
 
     /// <summary>The difference.</summary>
@@ -170,14 +200,32 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     {
         if (a._big is null && b._big is null)
         {
-            var numerator = (Int128)a._numerator * b._numerator;
-            return a._denominatorLessOne == 0 && b._denominatorLessOne == 0
-                && numerator >= -long.MaxValue && numerator <= long.MaxValue
-                ? new((long)numerator, 1)
-                : Reduce(numerator, (Int128)a.Den * b.Den);
+            if ((a._denominatorLessOne | b._denominatorLessOne) == 0 && Times(a._numerator, b._numerator, out var whole))
+            {
+                return new(whole, 1);
+            }
+
+            return MultiplyFractions(a._numerator, a.Den, b._numerator, b.Den);
         }
 
         return From(a.Numerator * b.Numerator, a.Denominator * b.Denominator);
+    }
+
+    // Reduced crosswise first (Knuth, as above): the products are then in lowest terms.
+    private static Rational MultiplyFractions(long numerator1, long denominator1, long numerator2, long denominator2)
+    {
+        if (numerator1 == 0 || numerator2 == 0)
+        {
+            return default;
+        }
+
+        var first = denominator2 == 1 ? 1 : Gcd64(Math.Abs(numerator1), denominator2);
+        var second = denominator1 == 1 ? 1 : Gcd64(Math.Abs(numerator2), denominator1);
+        var (left, right) = (numerator1 / first, numerator2 / second);
+        var (below, beneath) = (denominator1 / second, denominator2 / first);
+        return Times(left, right, out var numerator) && Times(below, beneath, out var denominator)
+            ? new(numerator, denominator)
+            : Pack((BigInteger)left * right, (BigInteger)below * beneath);
     }
 
     /// <summary>The quotient.</summary>
@@ -189,9 +237,14 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
             throw new DivideByZeroException();
         }
 
-        return a._big is null && b._big is null
-            ? Reduce((Int128)a._numerator * b.Den, (Int128)a.Den * b._numerator)
-            : From(a.Numerator * b.Denominator, a.Denominator * b.Numerator);
+        if (a._big is not null || b._big is not null)
+        {
+            return From(a.Numerator * b.Denominator, a.Denominator * b.Numerator);
+        }
+
+        return b._numerator > 0
+            ? MultiplyFractions(a._numerator, a.Den, b.Den, b._numerator)
+            : MultiplyFractions(-a._numerator, a.Den, b.Den, -b._numerator);
     }
 
     /// <summary>Whether both are the same number, exactly.</summary>
@@ -239,7 +292,7 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     {
         if (_big is null && other._big is null)
         {
-            return _denominatorLessOne == other._denominatorLessOne
+            return _denominatorLessOne == other._denominatorLessOne || (_numerator ^ other._numerator) < 0
                 ? _numerator.CompareTo(other._numerator)
                 : ((Int128)_numerator * other.Den).CompareTo((Int128)other._numerator * Den);
         }

@@ -36,7 +36,11 @@ public sealed record Loose(Measure Measure, Rational? Least, Rational? Most, Rat
 /// <param name="Statements">The numbers of the statements that are not structure, ascending.</param>
 /// <param name="Structure">The numbers of the structural statements that take part, ascending.</param>
 /// <param name="Grids">The measures whose grid takes part, in order of declaration; empty when the clash holds without any grid.</param>
-public sealed record Clash(IReadOnlyList<int> Statements, IReadOnlyList<int> Structure, IReadOnlyList<Measure> Grids);
+public sealed record Clash(IReadOnlyList<int> Statements, IReadOnlyList<int> Structure, IReadOnlyList<Measure> Grids)
+{
+    /// <summary>The measures whose bounds take part, in order of declaration. Bounds are background: they cannot be left out.</summary>
+    public IReadOnlyList<Measure> Bounds { get; init; } = [];
+}
 
 /// <summary>The result of a solve.</summary>
 public sealed record Solution

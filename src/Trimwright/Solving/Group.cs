@@ -1,0 +1,69 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Solving;
+
+/// <summary>A form of the reduced system that must stay between two bounds, or on a lattice, or both. The constant of the form is zero.</summary>
+internal sealed class BoundedForm(LinearForm form)
+{
+    /// <summary>The form.</summary>
+    public LinearForm Form { get; } = form;
+
+    /// <summary>Its least value, or null.</summary>
+    public Rational? Least { get; private set; }
+
+    /// <summary>Its greatest value, or null.</summary>
+    public Rational? Most { get; private set; }
+
+    /// <summary>The variable of the simplex that stands for the form, while its group is solved.</summary>
+    public int Variable { get; set; }
+
+    /// <summary>Keeps the form at or above a value.</summary>
+    public void Raise(Rational least) => Least = Least is { } now && now >= least ? now : least;
+
+    /// <summary>Keeps the form at or below a value.</summary>
+    public void Lower(Rational most) => Most = Most is { } now && now <= most ? now : most;
+
+    /// <summary>Whether no value is left.</summary>
+    public bool IsEmpty => Least is { } least && Most is { } most && least > most;
+
+    /// <summary>The only value left, or null.</summary>
+    public Rational? Only => Least is { } least && Most is { } most && least == most ? least : null;
+}
+
+/// <summary>A lattice that a bounded form must lie on, with the measure that it comes from.</summary>
+internal readonly record struct SteppedForm(int Measure, BoundedForm Target, Lattice Lattice);
+
+/// <summary>A should or may of the reduced system: a form, related to zero.</summary>
+/// <param name="Statement">The number of the statement.</param>
+/// <param name="Form">Left minus right.</param>
+/// <param name="Relation">Its relation to zero.</param>
+/// <param name="Strength">Should or may.</param>
+internal readonly record struct ReducedWish(int Statement, LinearForm Form, Relation Relation, Strength Strength);
+
+/// <summary>What one group adds to the value of a measure.</summary>
+/// <param name="Measure">The measure.</param>
+/// <param name="Form">The part of its form, without a constant.</param>
+/// <param name="Lattice">The lattice of that part, where the measure has a grid and belongs to this group wholly; or null.</param>
+/// <param name="Constant">What the value of the measure adds to that part, where it belongs to this group wholly; or zero.</param>
+internal readonly record struct MeasurePart(int Measure, LinearForm Form, Lattice? Lattice, Rational Constant);
+
+/// <summary>A part of the reduced system that shares no measure with any other part, so that it is solved alone.</summary>
+internal sealed class Group
+{
+    /// <summary>The free measures, in order of declaration.</summary>
+    public List<int> Measures { get; } = [];
+
+    /// <summary>Forms with bounds; one over a single measure is that measure itself.</summary>
+    public List<BoundedForm> Bounded { get; } = [];
+
+    /// <summary>What must lie on lattices, in order of declaration of the measures.</summary>
+    public List<SteppedForm> Stepped { get; } = [];
+
+    /// <summary>The shoulds and mays, in order of declaration.</summary>
+    public List<ReducedWish> Wishes { get; } = [];
+
+    /// <summary>
+    /// The measures, in order of declaration, whose value the group decides, wholly or in part.
+    /// </summary>
+    public List<MeasurePart> Parts { get; } = [];
+}

@@ -1,0 +1,148 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Solving;
+
+/// <summary>The columns of a wish: by how much it is missed above and below; -1 where it cannot be missed on that side.</summary>
+internal readonly record struct WishColumns(ReducedWish Wish, int Over, int Under);
+
+/// <summary>A group, written into a simplex: one variable per free measure, one row per form, one row and its misses per wish.</summary>
+internal sealed class GroupModel
+{
+    private readonly int[] _variableOf;
+    private int[] _variables = new int[8];
+    private Rational[] _factors = new Rational[8];
+
+    /// <summary>Writes a group into a simplex, which is cleared first.</summary>
+    /// <param name="group">The group.</param>
+    /// <param name="simplex">The simplex.</param>
+    /// <param name="variableOf">Room for one number per measure of the system.</param>
+    public GroupModel(Group group, Simplex simplex, int[] variableOf)
+    {
+        _variableOf = variableOf;
+        Group = group;
+        Simplex = simplex;
+        simplex.Clear();
+        foreach (var measure in group.Measures)
+        {
+            variableOf[measure] = simplex.AddVariable(null, null);
+        }
+
+        foreach (var entry in group.Bounded)
+        {
+            if (entry.Form.Unknowns.Length == 1)
+            {
+                entry.Variable = variableOf[entry.Form.Unknowns[0]];
+                Bound(entry);
+            }
+        }
+
+        foreach (var entry in group.Bounded)
+        {
+            if (entry.Form.Unknowns.Length > 1)
+            {
+                entry.Variable = AddRow(entry.Form);
+                Bound(entry);
+            }
+        }
+
+        foreach (var (_, target, lattice) in group.Stepped)
+        {
+            Stepped.Add(new(target.Variable, lattice));
+        }
+
+        foreach (var wish in group.Wishes)
+        {
+            AddWish(wish);
+        }
+    }
+
+    /// <summary>The group.</summary>
+    public Group Group { get; }
+
+    /// <summary>The simplex.</summary>
+    public Simplex Simplex { get; }
+
+    /// <summary>The variables that must lie on lattices, in order of declaration.</summary>
+    public List<Stepped> Stepped { get; } = [];
+
+    /// <summary>The wishes, in order of declaration.</summary>
+    public List<WishColumns> Wishes { get; } = [];
+
+    /// <summary>The variable of a free measure.</summary>
+    public int VariableOf(int measure) => _variableOf[measure];
+
+    /// <summary>Adds a row for a form (without its constant) and gives its variable.</summary>
+    public int AddRow(LinearForm form)
+    {
+        var count = Write(form);
+        return Simplex.AddRow(_variables.AsSpan(0, count), _factors.AsSpan(0, count), null, null);
+    }
+
+    /// <summary>Adds the row form - over + under, and gives the variables: the misses cost nothing yet.</summary>
+    public (int Row, int Over, int Under) AddMissRow(LinearForm form, bool over, bool under)
+    {
+        var count = Write(form);
+        var (overColumn, underColumn) = (-1, -1);
+        if (over)
+        {
+            overColumn = Simplex.AddVariable(Rational.Zero, null);
+            (_variables[count], _factors[count++]) = (overColumn, -1);
+        }
+
+        if (under)
+        {
+            underColumn = Simplex.AddVariable(Rational.Zero, null);
+            (_variables[count], _factors[count++]) = (underColumn, 1);
+        }
+
+        return (Simplex.AddRow(_variables.AsSpan(0, count), _factors.AsSpan(0, count), null, null), overColumn, underColumn);
+    }
+
+    private void Bound(BoundedForm entry)
+    {
+        if (entry.Least is { } least)
+        {
+            Simplex.Raise(entry.Variable, least);
+        }
+
+        if (entry.Most is { } most)
+        {
+            Simplex.Lower(entry.Variable, most);
+        }
+    }
+
+    private void AddWish(ReducedWish wish)
+    {
+        var right = -wish.Form.Constant;
+        var (row, over, under) = AddMissRow(wish.Form, wish.Relation != Relation.AtLeast, wish.Relation != Relation.AtMost);
+        if (over >= 0)
+        {
+            Simplex.Lower(row, right);
+        }
+
+        if (under >= 0)
+        {
+            Simplex.Raise(row, right);
+        }
+
+        Wishes.Add(new(wish, over, under));
+    }
+
+    private int Write(LinearForm form)
+    {
+        var count = form.Unknowns.Length;
+        if (_variables.Length < count + 2)
+        {
+            _variables = new int[(count + 2) * 2];
+            _factors = new Rational[(count + 2) * 2];
+        }
+
+        for (var i = 0; i < count; i++)
+        {
+            _variables[i] = _variableOf[form.Unknowns[i]];
+            _factors[i] = form.Factors[i];
+        }
+
+        return count;
+    }
+}

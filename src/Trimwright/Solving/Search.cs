@@ -1,0 +1,276 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Solving;
+
+/// <summary>A variable of the simplex that must lie on a lattice.</summary>
+internal readonly record struct Stepped(int Variable, Lattice Lattice);
+
+/// <summary>How a search ended.</summary>
+internal enum SearchEnd
+{
+    /// <summary>The best point was found, with proof.</summary>
+    Proved,
+
+    /// <summary>No point is within the bounds and on the lattices.</summary>
+    Nothing,
+
+    /// <summary>The cost goes down without end.</summary>
+    Endless,
+
+    /// <summary>The budget ended first.</summary>
+    OutOfBudget,
+}
+
+/// <summary>
+/// Branch and bound over the lattices of one group: A. H. Land, A. G. Doig, "An automatic method of solving discrete programming
+/// problems", Econometrica 28 (1960). Depth first, on the first variable in order of declaration that is off its lattice, its
+/// nearer side first (the lower of two equal ones): so the way down is also a dive that fixes parents before what they hold.
+/// </summary>
+/// <remarks>Every variable with a lattice has two bounds, so the tree is finite; the budget only guards against a large one.</remarks>
+internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, SearchBudget budget)
+{
+    private readonly List<Branch> _branches = [];
+    private Rational[] _point = [];
+
+    private readonly record struct Branch(int Mark, int Variable, Rational? Other, bool OtherIsAbove);
+
+    /// <summary>Whether lattices count; without them the search is one linear program.</summary>
+    public bool MindsLattices { get; set; }
+
+    /// <summary>Whether a point is known that lies within the bounds, and on the lattices where they count.</summary>
+    public bool HasPoint { get; private set; }
+
+    /// <summary>After a search: the least cost that the linear program without lattices allows.</summary>
+    public Rational Bound { get; private set; }
+
+    /// <summary>After a search: the cost of the point.</summary>
+    public Rational Best { get; private set; }
+
+    /// <summary>The value of a variable at the best point known.</summary>
+    public Rational At(int variable) => _point[variable];
+
+    /// <summary>Whether the best point known lies on all lattices.</summary>
+    public bool PointIsOnLattices()
+    {
+        foreach (var (variable, lattice) in stepped)
+        {
+            if (!lattice.Holds(_point[variable]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Forgets the point known.</summary>
+    public void Forget() => HasPoint = false;
+
+    /// <summary>A copy of the point known.</summary>
+    public Rational[] Copy() => _point.AsSpan(0, Math.Min(_point.Length, simplex.Count)).ToArray();
+
+    /// <summary>Takes a point as known.</summary>
+    public void Restore(Rational[] point)
+    {
+        point.CopyTo(_point, 0);
+        HasPoint = true;
+    }
+
+    /// <summary>Tells the value that a variable added since has at the point known.</summary>
+    public void Teach(int variable, Rational value)
+    {
+        if (_point.Length <= variable)
+        {
+            Array.Resize(ref _point, simplex.Count * 2);
+        }
+
+        _point[variable] = value;
+    }
+
+    /// <summary>Pins all variables with lattices where they are at the point known, and minds lattices no more.</summary>
+    public void Freeze()
+    {
+        foreach (var (variable, _) in stepped)
+        {
+            simplex.Pin(variable, _point[variable]);
+        }
+
+        MindsLattices = false;
+    }
+
+    /// <summary>Looks for any point.</summary>
+    public SearchEnd Find() => Minimise([], [], null);
+
+    /// <summary>
+    /// Lowers a cost as far as it goes. The bounds are left as they were; where <see cref="Best"/> equals <see cref="Bound"/> the simplex
+    /// is left at a best point of the linear program, ready for <see cref="Simplex.PinFace"/>.
+    /// </summary>
+    /// <param name="variables">The variables of the cost.</param>
+    /// <param name="factors">Their factors.</param>
+    /// <param name="along">A lattice that the cost itself lies on, or null.</param>
+    public SearchEnd Minimise(ReadOnlySpan<int> variables, ReadOnlySpan<Rational> factors, Lattice? along)
+    {
+        if (!MindsLattices)
+        {
+            along = null;
+        }
+
+        if (HasPoint)
+        {
+            Best = CostAtPoint(variables, factors);
+        }
+
+        var root = simplex.Mark();
+        var end = Start(variables, factors, along);
+        if (end is { } early)
+        {
+            return early;
+        }
+
+        end = Walk(along);
+        simplex.UndoTo(root);
+        if (HasPoint && Best == Bound)
+        {
+            simplex.Reoptimise();
+        }
+
+        return end ?? (HasPoint ? SearchEnd.Proved : SearchEnd.Nothing);
+    }
+
+    /// <summary>Solves the root; null when branches are needed.</summary>
+    private SearchEnd? Start(ReadOnlySpan<int> variables, ReadOnlySpan<Rational> factors, Lattice? along)
+    {
+        simplex.SetCost(variables, factors);
+        simplex.TrustCost();
+        if (!simplex.TryReoptimise(out var endless))
+        {
+            return SearchEnd.Nothing;
+        }
+
+        if (endless)
+        {
+            return HasPoint || !MindsLattices || Find() == SearchEnd.Proved ? SearchEnd.Endless : SearchEnd.Nothing;
+        }
+
+        var lowest = simplex.Objective();
+        if ((along is null ? lowest : along.Above(lowest)) is not { } bound)
+        {
+            return SearchEnd.Nothing;
+        }
+
+        Bound = bound;
+        if (HasPoint && Best == bound)
+        {
+            // With a lattice along the cost the linear program may lie lower: its face is then not the wanted one, and nobody asks.
+            return SearchEnd.Proved;
+        }
+
+        if (FirstOff() < 0)
+        {
+            Take();
+            return SearchEnd.Proved;
+        }
+
+        return null;
+    }
+
+    /// <summary>Walks the tree below the root as it stands. Null when the whole tree was seen.</summary>
+    private SearchEnd? Walk(Lattice? along)
+    {
+        _branches.Clear();
+        Split(FirstOff());
+        while (_branches.Count > 0)
+        {
+            if (!budget.Pay(simplex))
+            {
+                return SearchEnd.OutOfBudget;
+            }
+
+            var (mark, variable, other, isAbove) = _branches[^1];
+            _branches.RemoveAt(_branches.Count - 1);
+            simplex.UndoTo(mark);
+            if (other is not { } side)
+            {
+                continue;
+            }
+
+            if (!(isAbove ? simplex.Raise(variable, side) : simplex.Lower(variable, side)) || !simplex.Reoptimise())
+            {
+                continue;
+            }
+
+            var cost = simplex.Objective();
+            if ((along is null ? cost : along.Above(cost)) is not { } bound || (HasPoint && bound >= Best))
+            {
+                continue;
+            }
+
+            var off = FirstOff();
+            if (off >= 0)
+            {
+                Split(off);
+                continue;
+            }
+
+            Take();
+            if (Best == Bound)
+            {
+                return null;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Puts the two sides of a value that is off its lattice on the stack, the nearer one on top.</summary>
+    private void Split(int off)
+    {
+        var (variable, lattice) = stepped[off];
+        var value = simplex.Value(variable);
+        var (below, above) = (lattice.Below(value), lattice.Above(value));
+        var lowerFirst = below is { } low && (above is not { } high || value - low <= high - value);
+        var mark = simplex.Mark();
+        _branches.Add(lowerFirst ? new(mark, variable, above, true) : new(mark, variable, below, false));
+        _branches.Add(lowerFirst ? new(mark, variable, below, false) : new(mark, variable, above, true));
+    }
+
+    private int FirstOff()
+    {
+        for (var i = 0; MindsLattices && i < stepped.Count; i++)
+        {
+            if (!stepped[i].Lattice.Holds(simplex.Value(stepped[i].Variable)))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private void Take()
+    {
+        if (_point.Length < simplex.Count)
+        {
+            _point = new Rational[simplex.Count * 2];
+        }
+
+        for (var i = 0; i < simplex.Count; i++)
+        {
+            _point[i] = simplex.Value(i);
+        }
+
+        HasPoint = true;
+        Best = simplex.Objective();
+    }
+
+    private Rational CostAtPoint(ReadOnlySpan<int> variables, ReadOnlySpan<Rational> factors)
+    {
+        Rational sum = default;
+        for (var i = 0; i < variables.Length; i++)
+        {
+            sum += factors[i] * _point[variables[i]];
+        }
+
+        return sum;
+    }
+}
