@@ -19,6 +19,9 @@ public sealed record DrawnGroup(IReadOnlyList<DrawnItem> Items) : DrawnItem
     /// <summary>What a reader of the drawing may want to know of it, by name, in order.</summary>
     public IReadOnlyList<(string Name, string Value)> Data { get; init; } = [];
 
+    /// <summary>How far it is moved to the right and down, or null.</summary>
+    public Point? Shift { get; init; }
+
     /// <summary>How it is turned or flipped, or null.</summary>
     public Turn? Turn { get; init; }
 }

@@ -20,8 +20,9 @@ public static class MeasuredDrawing
         var sayings = new SayingsFinder(card).Find();
         var dimensions = new LanePlacer(face, card.Unit).Place(sayings.Dimensions);
         var taken = dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
-        var callouts = new LeaderPlacer(face, taken, [.. dimensions.Select(placed => placed.TextArea)])
-            .Place(sayings.Callouts, new FaceView(layers));
+        IReadOnlyList<Area> words = [.. dimensions.Select(placed => placed.TextArea)];
+        var cost = new LeaderCost(new(layers), words, [.. Levels(layers)], [.. Extensions(dimensions)]);
+        var callouts = new LeaderPlacer(face, taken, cost).Place(sayings.Callouts);
         var used = callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
         var (block, blockArea) = TitleBlock.Draw(card, used.Left, used.Bottom + BlockGap, used.Right);
         var ink = new DimensionInk(dimensions);
@@ -41,6 +42,30 @@ public static class MeasuredDrawing
                 new DrawnGroup(block) { Id = "title-block", Class = "title-block" },
             ],
         };
+    }
+
+    private static IEnumerable<(Spot Start, Spot End)> Extensions(IReadOnlyList<PlacedDimension> dimensions)
+    {
+        foreach (var placed in dimensions)
+        {
+            foreach (var witness in new[] { placed.Dimension.From, placed.Dimension.To })
+            {
+                var (begin, end) = placed.Extension(witness);
+                var (low, high, at) = (Math.Min(begin, end), Math.Max(begin, end), Plane.Roughly(witness.At));
+                yield return placed.IsAcross ? (new(at, low), new(at, high)) : (new(low, at), new(high, at));
+            }
+        }
+    }
+
+    /// <summary>The level edges of what lies straight.</summary>
+    private static IEnumerable<(Spot Start, Spot End)> Levels(IReadOnlyList<FaceLayer> layers)
+    {
+        foreach (var layer in layers.Where(layer => layer.Tilt.IsZero && layer.Outline.Contours[0] is PolygonContour))
+        {
+            var bounds = Plane.Roughly(layer.Outline.Bounds);
+            yield return (new(bounds.Left, bounds.Top), new(bounds.Right, bounds.Top));
+            yield return (new(bounds.Left, bounds.Bottom), new(bounds.Right, bounds.Bottom));
+        }
     }
 
     private static IEnumerable<DrawnItem> Face(FittedCard card, IReadOnlyList<FaceLayer> layers)

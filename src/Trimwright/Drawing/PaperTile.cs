@@ -23,7 +23,7 @@ internal static class PaperTile
     public static DrawnPattern Make(string id, Paper paper, int number, Point centre)
     {
         var ground = new DrawnOutline(Outline.FromBox(Box.FromSize(Part * Parts, Part * Parts)), new(paper.Colour), null);
-        var shade = Palette.IsLight(paper.Colour) ? Palette.Darker(paper.Colour, 16) : Palette.Lighter(paper.Colour, 18);
+        var shade = Palette.IsLight(paper.Colour) ? Palette.Darker(paper.Colour, 12) : Palette.Lighter(paper.Colour, 16);
         var stroke = new Stroke(Palette.Micrometres(200), shade);
         IEnumerable<DrawnItem> marks = (paper.OneWay, number % 3) switch
         {

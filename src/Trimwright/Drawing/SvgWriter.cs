@@ -143,10 +143,7 @@ public static class SvgWriter
             xml.WriteAttributeString("data-" + name, Clean(value));
         }
 
-        if (group.Turn is { } turn)
-        {
-            WriteIfAny(xml, "transform", Transform(turn));
-        }
+        WriteIfAny(xml, "transform", Transform(group));
 
         foreach (var item in group.Items)
         {
@@ -156,19 +153,24 @@ public static class SvgWriter
         xml.WriteEndElement();
     }
 
-    private static string? Transform(Turn turn)
+    private static string? Transform(DrawnGroup group)
     {
         List<string> parts = [];
-        if (!turn.Angle.IsZero)
+        if (group.Shift is { } shift)
+        {
+            parts.Add($"translate({Pair(shift)})");
+        }
+
+        if (group.Turn is { Angle.IsZero: false } turn)
         {
             var degrees = NearestMillionth(turn.Angle.Degrees);
             parts.Add($"rotate({LengthText.WriteDecimal(degrees, 6)} {Millimetres(turn.About.X)} {Millimetres(turn.About.Y)})");
         }
 
-        if (turn.Flipped)
+        if (group.Turn is { Flipped: true } flip)
         {
             // x becomes 2 * About.X - x.
-            parts.Add($"matrix(-1 0 0 1 {Millimetres(turn.About.X * 2)} 0)");
+            parts.Add($"matrix(-1 0 0 1 {Millimetres(flip.About.X * 2)} 0)");
         }
 
         return parts.Count == 0 ? null : string.Join(' ', parts);
@@ -255,6 +257,8 @@ public static class SvgWriter
         }
 
         xml.WriteAttributeString("font-size", Millimetres(LetteringFont.Instance.EmSize(text.CapHeight)));
+        var spacing = LetteringFont.Instance.WordSpacing(text.Text, text.CapHeight);
+        WriteIfAny(xml, "word-spacing", spacing.IsZero ? null : Millimetres(spacing));
         WriteIfAny(xml, "text-anchor", text.Hold switch { TextHold.Middle => "middle", TextHold.End => "end", _ => null });
         xml.WriteAttributeString("textLength", Millimetres(LetteringFont.Instance.Width(text.Text, text.CapHeight)));
         xml.WriteAttributeString("fill", text.Colour.ToString());

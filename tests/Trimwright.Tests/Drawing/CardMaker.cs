@@ -79,7 +79,7 @@ internal sealed class CardMaker(CardFormat format, Holding holding, string title
             fitted.Add(new()
             {
                 Source = new(matPaper, null, Nowhere), Reveal = At(shows), Box = bounds, Outline = carried,
-                Width = bounds.Width.ToNearestNanometre(), Height = bounds.Height.ToNearestNanometre(),
+                Width = bounds.Width.ToNearestNanometre().CeilingTo(Steps(1)), Height = bounds.Height.ToNearestNanometre().CeilingTo(Steps(1)),
             });
         }
 

@@ -17,6 +17,12 @@ internal sealed class LetteringFont
     /// <summary>The name of the family, as viewers know it.</summary>
     public const string Family = "Routed Gothic";
 
+    /// <summary>
+    /// Added to every space of a text with a mixed fraction, as a share of the em square: the figure 1 of this font is a bare stroke,
+    /// and <c>1 1/16</c> must not be taken for <c>11/16</c>.
+    /// </summary>
+    private static readonly Rational WiderSpace = Rational.From(16, 100);
+
     private const string Resource = "routed-gothic.ttf";
 
     private static readonly Lazy<LetteringFont> Loaded = new(() => new(ReadResource()));
@@ -61,17 +67,44 @@ internal sealed class LetteringFont
     public Length EmSize(Length capHeight) =>
         new Position(Rational.From(capHeight.Nanometres, 1) * Rational.From(_unitsPerEm, _capHeight)).ToNearestNanometre();
 
-    /// <summary>The width of a text at a height of capitals, to the nearest nanometre.</summary>
+    /// <summary>
+    /// What is added to every space of a text at a height of capitals, to the nearest nanometre: what SVG calls word spacing.
+    /// </summary>
+    public Length WordSpacing(string text, Length capHeight) =>
+        HasMixedFraction(text) ? new Position(EmSize(capHeight).Nanometres * WiderSpace).ToNearestNanometre() : default;
+
+    /// <summary>The width of a text, wider spaces included, at a height of capitals, to the nearest nanometre.</summary>
     public Length Width(string text, Length capHeight)
     {
         // A character that the font lacks is shown as its first glyph, the empty box.
-        long units = 0;
+        var units = Rational.Zero;
         foreach (var rune in text.EnumerateRunes())
         {
             units += _advances[Math.Min(_glyphs.GetValueOrDefault(rune.Value), _advances.Length - 1)];
         }
 
-        return new Position(Rational.From(capHeight.Nanometres, 1) * Rational.From(units, _capHeight)).ToNearestNanometre();
+        if (HasMixedFraction(text))
+        {
+            units += WiderSpace * _unitsPerEm * text.Count(c => c == ' ');
+        }
+
+        return new Position(units * capHeight.Nanometres / _capHeight).ToNearestNanometre();
+    }
+
+    /// <summary>Whether a figure, a space and a fraction follow one another.</summary>
+    private static bool HasMixedFraction(string text)
+    {
+        for (var i = 1; i < text.Length - 1; i++)
+        {
+            if (text[i] == ' ' && char.IsAsciiDigit(text[i - 1])
+                && text[(i + 1)..].TrimStart(['0', '1', '2', '3', '4', '5', '6', '7', '8', '9']) is var rest
+                && rest.StartsWith('/') && rest.Length < text.Length - i - 1)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static int TableStart(byte[] font, string tag)

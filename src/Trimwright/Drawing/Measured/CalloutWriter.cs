@@ -79,7 +79,7 @@ internal sealed class CalloutWriter(LengthUnit unit)
             var number = string.Create(CultureInfo.InvariantCulture, $"{i + 1}");
             var size = Size(piece, mat.Width, mat.Height);
             yield return Line(
-                "mat-" + number, $"mat{(piece.Mats.Count > 1 ? " " + number : "")} {size.Text}, reveal {Text(mat.Reveal)}",
+                "mat-" + number, $"{(piece.Mats.Count > 1 ? $"mat {number}:" : "mat")} {size.Text}, reveal {Text(mat.Reveal)}",
                 [.. size.Values, mat.Reveal]);
         }
     }

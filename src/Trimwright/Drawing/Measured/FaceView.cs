@@ -5,7 +5,7 @@ namespace Trimwright.Drawing.Measured;
 /// <summary>What can be seen of every layer from above, for finding where a leader may end.</summary>
 internal sealed class FaceView
 {
-    private readonly IReadOnlyList<Shape> _shapes;
+    private readonly Shape[] _shapes;
 
     /// <summary>Looks at layers, from the bottom up.</summary>
     public FaceView(IReadOnlyList<FaceLayer> layers) => _shapes = [.. layers.Select(layer => new Shape(layer))];
@@ -31,6 +31,30 @@ internal sealed class FaceView
         return [new(Plane.Roughly(layer.Centre.X), Plane.Roughly(layer.Centre.Y))];
     }
 
+    /// <summary>How far a line runs over what lies above the layer, in millimetres: there it would seem to speak of something else.</summary>
+    public double RunOverHigher(FaceLayer layer, Spot from, Spot to)
+    {
+        const double Step = 2;
+        var higher = _shapes.AsSpan(Array.FindIndex(_shapes, shape => shape.Layer == layer) + 1);
+        var steps = (int)(from.To(to) / Step);
+        var over = 0;
+        for (var i = 1; i < steps; i++)
+        {
+            var share = (double)i / steps;
+            var (x, y) = (from.X + (share * (to.X - from.X)), from.Y + (share * (to.Y - from.Y)));
+            foreach (var shape in higher)
+            {
+                if (shape.Contains(x, y))
+                {
+                    over++;
+                    break;
+                }
+            }
+        }
+
+        return over * Step;
+    }
+
     private static IEnumerable<Spot> Grid(Area area, double step)
     {
         for (var y = area.Top + (step / 2); y < area.Bottom; y += step)
@@ -51,7 +75,7 @@ internal sealed class FaceView
             && Top(spot.X - diagonal, spot.Y + diagonal) == shape && Top(spot.X + diagonal, spot.Y + diagonal) == shape;
     }
 
-    private Shape? Top(double x, double y) => _shapes.LastOrDefault(shape => shape.Contains(x, y));
+    private Shape? Top(double x, double y) => Array.FindLast(_shapes, shape => shape.Contains(x, y));
 
     private sealed class Shape
     {

@@ -13,16 +13,16 @@ namespace Trimwright.Drawing.Measured;
 /// <param name="unit">The unit that lengths are written in.</param>
 internal sealed class LanePlacer(Area face, LengthUnit unit)
 {
-    // What an extension line costs for every millimetre that it runs across the face, in millimetres of lane: a dimension goes to the
-    // far side when the near one has about one lane more for every 90 mm of card.
-    private const double CrossingCost = 0.08;
+    // What an extension line costs for every millimetre that it runs across the face, in millimetres of lane: a dimension whose two lines
+    // would cross 100 mm of card goes to the far side only when the near one is fuller by more than four lanes.
+    private const double CrossingCost = 0.15;
 
     // Leaders mostly leave to the right, so that upright dimensions rather go to the left.
     private const double RightCost = 3;
 
     private const double BreakCost = 60;
     private const double FarthestText = 40;
-    private const double Apart = 1.5;
+    private const double Apart = 2;
 
     private readonly List<PlacedDimension> _placed = [];
 
@@ -68,10 +68,10 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
 
     private double LineAt(Side side, int lane)
     {
-        var out_ = FirstLane + (LanePitch * lane);
+        var outwards = FirstLane + (LanePitch * lane);
         return side switch
         {
-            Side.Top => face.Top - out_, Side.Bottom => face.Bottom + out_, Side.Left => face.Left - out_, _ => face.Right + out_,
+            Side.Top => face.Top - outwards, Side.Bottom => face.Bottom + outwards, Side.Left => face.Left - outwards, _ => face.Right + outwards,
         };
     }
 
@@ -137,7 +137,7 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
         var (from, to, half) = (dimension.From, dimension.To, (dimension.TextWidth / 2) + Air);
         var middle = (from + to) / 2;
         var arrowsOutside = to - from < RoomForArrows;
-        for (var aside = 0.0; middle + aside + half <= to; aside += 0.5)
+        for (var aside = 0.0; middle + aside + half <= to; aside += 1)
         {
             yield return dimension with { TextAt = middle + aside, ArrowsOutside = arrowsOutside };
             yield return dimension with { TextAt = middle - aside, ArrowsOutside = arrowsOutside };

@@ -8,17 +8,16 @@ namespace Trimwright.Drawing.Measured;
 /// </summary>
 /// <param name="face">The area of the card with all that hangs over it.</param>
 /// <param name="taken">The area of everything placed so far; the columns begin outside it.</param>
-/// <param name="words">The areas of the words placed so far.</param>
-internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> words)
+/// <param name="cost">What a leader costs.</param>
+internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
 {
-    // Costs, in millimetres of leader. Running through words is worse than anything; what follows is only unlovely.
-    private const double WordsCost = 2000;
-    private const double CrossingCost = 120;
-    private const double NearDotCost = 60;
-    private const double SteepCost = 30;
-
     private const double ColumnGap = 5;
-    private const int Rounds = 12;
+    private const int Rounds = 8;
+
+    /// <summary>Heights are tried in steps of 2 mm, this far above and below the face and what the callouts need.</summary>
+    private const int Beyond = 24;
+
+    private const int Step = 2;
 
     private readonly double _right = Math.Max(taken.Right + ColumnGap, face.Right + FirstLane) + Shoulder + ShoulderGap;
     private readonly double _left = Math.Min(taken.Left - ColumnGap, face.Left - FirstLane) - Shoulder - ShoulderGap;
@@ -26,12 +25,16 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
     private sealed record Item(Callout Callout, IReadOnlyList<Spot> Dots);
 
     /// <summary>Places all callouts; the same callouts go to the same places.</summary>
-    public IReadOnlyList<PlacedCallout> Place(IEnumerable<Callout> callouts, FaceView view)
+    public IReadOnlyList<PlacedCallout> Place(IEnumerable<Callout> callouts)
     {
-        var items = callouts.Select(callout => new Item(callout, [.. callout.Targets.SelectMany(view.PlacesOn)])).ToArray();
+        var items = callouts.Select(callout => new Item(callout, cost.DotsFor(callout))).ToArray();
         var (left, right) = Share(items);
         return Improve([.. Column(left, onRight: false), .. Column(right, onRight: true)], items);
     }
+
+    private static double HeightOf(Item item) => PlacedCallout.HeightOf(item.Callout) + CalloutGap;
+
+    private static int Steps(Item item) => (int)Math.Ceiling(HeightOf(item) / Step);
 
     /// <summary>Gives each callout to the nearer column, then evens out a column that is too high.</summary>
     private (List<Item> Left, List<Item> Right) Share(IReadOnlyList<Item> items)
@@ -39,14 +42,14 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
         var byPull = items.OrderBy(Pull).ToList();
         var left = byPull.TakeWhile(item => Pull(item) < 0).ToList();
         var right = byPull.Skip(left.Count).ToList();
-        var room = Math.Max(face.Bottom - face.Top, (byPull.Sum(Height) / 2) + 20);
-        while (right.Sum(Height) > room && left.Sum(Height) + Height(right[0]) <= room)
+        var room = Math.Max(face.Bottom - face.Top, (byPull.Sum(HeightOf) / 2) + 20);
+        while (right.Sum(HeightOf) > room && left.Sum(HeightOf) + HeightOf(right[0]) <= room)
         {
             left.Add(right[0]);
             right.RemoveAt(0);
         }
 
-        while (left.Sum(Height) > room && right.Sum(Height) + Height(left[^1]) <= room)
+        while (left.Sum(HeightOf) > room && right.Sum(HeightOf) + HeightOf(left[^1]) <= room)
         {
             right.Insert(0, left[^1]);
             left.RemoveAt(left.Count - 1);
@@ -56,63 +59,93 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
 
         // How much shorter its leader is to the left than to the right, negative if so.
         double Pull(Item item) => item.Dots.Min(dot => dot.X - _left) - item.Dots.Min(dot => _right - dot.X);
-        static double Height(Item item) => PlacedCallout.HeightOf(item.Callout) + CalloutGap;
-    }
-
-    private List<PlacedCallout> Column(List<Item> items, bool onRight)
-    {
-        var column = onRight ? _right : _left;
-        var middle = (face.Top + face.Bottom) / 2;
-        var placed = items
-            .Select(item => new PlacedCallout(
-                item.Callout, onRight, column, 0,
-                item.Dots.MinBy(dot => Math.Abs(column - dot.X) + (0.3 * Math.Abs(dot.Y - middle)))))
-            .ToList();
-        return Stack([.. placed.OrderBy(callout => callout.Dot.Y)]);
     }
 
     /// <summary>
-    /// Stacks callouts in their order, each as near to the height of its dot as the others allow: neighbours that would overlap are
-    /// joined to a block that lies in the middle of what its members wish (pool adjacent violators).
+    /// Places a column: in the order of the dots, each callout as cheap as the others allow. With the order fixed and without what
+    /// leaders cost each other, trying every height from the top down while remembering the cheapest finds the best there is.
     /// </summary>
-    private static List<PlacedCallout> Stack(List<PlacedCallout> column)
+    private List<PlacedCallout> Column(List<Item> items, bool onRight)
     {
-        List<(double Top, double Height, int Count)> blocks = [];
-        foreach (var callout in column)
+        if (items.Count == 0)
         {
-            var block = (Top: callout.Dot.Y - (TextHeight / 2), Height: callout.Height + CalloutGap, Count: 1);
-            while (blocks.Count > 0 && blocks[^1].Top + blocks[^1].Height > block.Top)
-            {
-                var (before, count) = (blocks[^1], blocks[^1].Count + block.Count);
-                var wish = ((before.Top * before.Count) + ((block.Top - before.Height) * block.Count)) / count;
-                block = (wish, before.Height + block.Height, count);
-                blocks.RemoveAt(blocks.Count - 1);
-            }
-
-            blocks.Add(block);
+            return [];
         }
 
-        List<PlacedCallout> stacked = [];
-        foreach (var block in blocks)
+        var column = onRight ? _right : _left;
+        var ordered = items.OrderBy(item => Foremost(item, column).Y).ToArray();
+        var need = ordered.Sum(HeightOf);
+        var first = (int)Math.Floor(face.Top - Beyond - Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
+        var last = (int)Math.Ceiling(face.Bottom + Beyond + Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
+        var heights = ((last - first) / Step) + 1;
+        var best = new (double Cost, int At)[ordered.Length, heights];
+        var choices = new PlacedCallout[ordered.Length, heights];
+        var skip = 0;
+        for (var i = 0; i < ordered.Length; i++)
         {
-            var top = block.Top;
-            foreach (var callout in column.Skip(stacked.Count).Take(block.Count))
+            for (var y = 0; y < heights; y++)
             {
-                stacked.Add(callout with { Top = top });
-                top += callout.Height + CalloutGap;
+                best[i, y] = y == 0 ? (double.PositiveInfinity, 0) : best[i, y - 1];
+                var above = i == 0 ? 0 : y - skip >= 0 ? best[i - 1, y - skip].Cost : double.PositiveInfinity;
+                if (double.IsPositiveInfinity(above))
+                {
+                    continue;
+                }
+
+                var (choice, alone) = Cheapest(ordered[i], onRight, column, first + (Step * y));
+                choices[i, y] = choice;
+                if (above + alone < best[i, y].Cost)
+                {
+                    best[i, y] = (above + alone, y);
+                }
+            }
+
+            skip = Steps(ordered[i]);
+        }
+
+        var placed = new PlacedCallout[ordered.Length];
+        var limit = heights - 1;
+        for (var i = ordered.Length - 1; i >= 0; i--)
+        {
+            var at = best[i, limit].At;
+            placed[i] = choices[i, at];
+            limit = i == 0 ? 0 : at - Steps(ordered[i - 1]);
+        }
+
+        return [.. placed];
+    }
+
+    /// <summary>The dot that is best seen from a column.</summary>
+    private Spot Foremost(Item item, double column)
+    {
+        var middle = (face.Top + face.Bottom) / 2;
+        return item.Dots.MinBy(dot => Math.Abs(column - dot.X) + (0.3 * Math.Abs(dot.Y - middle)));
+    }
+
+    private (PlacedCallout Choice, double Cost) Cheapest(Item item, bool onRight, double column, double top)
+    {
+        PlacedCallout? best = null;
+        var least = double.PositiveInfinity;
+        foreach (var dot in item.Dots)
+        {
+            var choice = new PlacedCallout(item.Callout, onRight, column, top, dot);
+            var alone = cost.Alone(choice, least);
+            if (best is null || alone < least)
+            {
+                (best, least) = (choice, alone);
             }
         }
 
-        return stacked;
+        return (best!, least);
     }
 
     /// <summary>Tries other dots, other heights and other orders, as long as the drawing gets better.</summary>
     private List<PlacedCallout> Improve(List<PlacedCallout> placed, IReadOnlyList<Item> items)
     {
-        var dots = items.ToDictionary(item => item.Callout, item => Thinned(item.Dots));
+        var dots = items.ToDictionary(item => item.Callout, item => item.Dots);
         for (var round = 0; round < Rounds; round++)
         {
-            var before = TotalCost(placed);
+            var before = placed;
             for (var i = 0; i < placed.Count; i++)
             {
                 placed = MoveDot(placed, i, dots[placed[i].Callout]);
@@ -120,7 +153,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
                 placed = SwapWithNext(placed, i);
             }
 
-            if (TotalCost(placed) >= before)
+            if (placed == before)
             {
                 break;
             }
@@ -129,24 +162,32 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
         return placed;
     }
 
+    // What two leaders cost each other is the same for both, so what makes one callout cheaper makes the whole cheaper.
     private List<PlacedCallout> MoveDot(List<PlacedCallout> placed, int index, IReadOnlyList<Spot> dots)
     {
-        var best = dots.MinBy(dot => CostOf(placed[index] with { Dot = dot }, placed, index));
-        return CostOf(placed[index] with { Dot = best }, placed, index) < CostOf(placed[index], placed, index)
-            ? Replaced(placed, index, placed[index] with { Dot = best })
-            : placed;
+        var (best, least) = (placed, CostOf(placed[index], placed, index, double.PositiveInfinity));
+        foreach (var dot in dots)
+        {
+            var moved = placed[index] with { Dot = dot };
+            if (CostOf(moved, placed, index, least) is var now && now < least)
+            {
+                (best, least) = (Replaced(placed, index, moved), now);
+            }
+        }
+
+        return best;
     }
 
     private List<PlacedCallout> MoveHeight(List<PlacedCallout> placed, int index)
     {
-        var best = placed;
-        var least = TotalCost(placed);
+        var (best, least) = (placed, CostOf(placed[index], placed, index, double.PositiveInfinity));
         for (var by = -14; by <= 14; by++)
         {
-            var moved = Replaced(placed, index, placed[index] with { Top = placed[index].Top + by });
-            if (Fits(moved, index) && TotalCost(moved) is var cost && cost < least)
+            var moved = placed[index] with { Top = placed[index].Top + by };
+            var all = Replaced(placed, index, moved);
+            if (Fits(all, index) && CostOf(moved, placed, index, least) is var now && now < least)
             {
-                (best, least) = (moved, cost);
+                (best, least) = (all, now);
             }
         }
 
@@ -163,7 +204,10 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
         var (upper, lower) = (placed[index], placed[index + 1]);
         var swapped = Replaced(placed, index, lower with { Top = upper.Top });
         swapped[index + 1] = upper with { Top = lower.Top + lower.Height - upper.Height };
-        return Fits(swapped, index) && Fits(swapped, index + 1) && TotalCost(swapped) < TotalCost(placed) ? swapped : placed;
+        return Fits(swapped, index) && Fits(swapped, index + 1) && CostOfPair(swapped) < CostOfPair(placed) ? swapped : placed;
+
+        double CostOfPair(List<PlacedCallout> all) =>
+            CostOf(all[index], all, index, double.PositiveInfinity) + CostOf(all[index + 1], all, index + 1, double.PositiveInfinity);
     }
 
     private static bool Fits(List<PlacedCallout> placed, int index) =>
@@ -180,46 +224,14 @@ internal sealed class LeaderPlacer(Area face, Area taken, IReadOnlyList<Area> wo
         return copy;
     }
 
-    /// <summary>At most some sixty of the dots, evenly taken: enough to choose from.</summary>
-    private static Spot[] Thinned(IReadOnlyList<Spot> dots)
-    {
-        var every = (dots.Count / 60) + 1;
-        return [.. dots.Where((_, i) => i % every == 0)];
-    }
-
-    private double TotalCost(List<PlacedCallout> placed)
+    private double CostOf(PlacedCallout own, List<PlacedCallout> placed, int index, double limit)
     {
         var total = 0.0;
         for (var i = 0; i < placed.Count; i++)
         {
-            total += CostOf(placed[i], placed, i);
+            total += i == index ? 0 : LeaderCost.Between(own, placed[i]);
         }
 
-        return total;
-    }
-
-    private double CostOf(PlacedCallout own, List<PlacedCallout> placed, int index)
-    {
-        var (dot, knee) = (own.Dot, own.Knee);
-        var cost = dot.To(knee);
-        cost += WordsCost * words.Count(area => area.Grown(Air).Meets(dot, knee) || area.Grown(Air).Meets(knee, own.End));
-        if (Math.Abs(dot.Y - knee.Y) > 1.7 * Math.Abs(dot.X - knee.X))
-        {
-            cost += SteepCost;
-        }
-
-        for (var i = 0; i < placed.Count; i++)
-        {
-            if (i == index)
-            {
-                continue;
-            }
-
-            var other = placed[i];
-            cost += Plane.Cross(dot, knee, other.Dot, other.Knee) ? CrossingCost : 0;
-            cost += Plane.Distance(other.Dot, dot, knee) < 1.5 || Plane.Distance(dot, other.Dot, other.Knee) < 1.5 ? NearDotCost : 0;
-        }
-
-        return cost;
+        return total >= limit ? total : total + cost.Alone(own, limit - total);
     }
 }

@@ -16,16 +16,14 @@ namespace Trimwright.Drawing.Measured;
 internal sealed record PlacedDimension(
     LinearDimension Dimension, string Text, Side Side, int Lane, double LineAt, double TextAt, bool ArrowsOutside)
 {
-    private double _textWidth = -1;
-
     /// <summary>The lesser line, in millimetres.</summary>
-    public double From => Plane.Roughly(Dimension.From.At);
+    public double From { get; } = Plane.Roughly(Dimension.From.At);
 
     /// <summary>The greater line, in millimetres.</summary>
-    public double To => Plane.Roughly(Dimension.To.At);
+    public double To { get; } = Plane.Roughly(Dimension.To.At);
 
     /// <summary>The width of the text, in millimetres.</summary>
-    public double TextWidth => _textWidth >= 0 ? _textWidth : _textWidth = Plane.Roughly(LetteringFont.Instance.Width(Text, Capital));
+    public double TextWidth { get; } = Plane.Roughly(LetteringFont.Instance.Width(Text, Capital));
 
     /// <summary>Whether the text stands between the two lines.</summary>
     public bool TextInside => TextAt > From && TextAt < To;

@@ -87,5 +87,30 @@ internal static class Plane
         return place.To(new(a.X + (share * dx), a.Y + (share * dy)));
     }
 
+    /// <summary>
+    /// How far, along x, a line between two places runs closer than some distance to a level line; short stretches, such as a
+    /// crossing makes, count as nothing.
+    /// </summary>
+    public static double RunAlong(Spot a, Spot b, Spot levelStart, Spot levelEnd, double closer)
+    {
+        var (from, to) = (Math.Max(Math.Min(a.X, b.X), levelStart.X), Math.Min(Math.Max(a.X, b.X), levelEnd.X));
+        if (to <= from || a.X == b.X)
+        {
+            return 0;
+        }
+
+        // Height over the level line grows evenly with x: find where it is within the distance on either side.
+        var slope = (b.Y - a.Y) / (b.X - a.X);
+        var height = a.Y + (slope * (from - a.X)) - levelStart.Y;
+        if (slope == 0)
+        {
+            return Math.Abs(height) < closer ? to - from : 0;
+        }
+
+        var (enter, leave) = ((-closer - height) / slope, (closer - height) / slope);
+        var run = Math.Min(to - from, Math.Max(enter, leave)) - Math.Max(0, Math.Min(enter, leave));
+        return run > 8 * closer ? run : 0;
+    }
+
     private static double Turn(Spot a, Spot b, Spot c) => ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
 }
