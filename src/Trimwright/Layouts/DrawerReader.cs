@@ -173,7 +173,7 @@ public static class DrawerReader
             return new(kind, found.Width, found.Height);
         }
 
-        context.Add(LayoutMessages.DieSize(problem!, text.Within(problem!.Start, text.Text.Length)));
+        context.Add(LayoutMessages.DieSize(problem!, text.From(problem!.Start)));
         return null;
     }
 }

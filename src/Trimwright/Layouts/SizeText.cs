@@ -14,12 +14,12 @@ public readonly record struct WrittenSize(Length Width, Length Height, LengthUni
 /// </summary>
 public static class SizeText
 {
-    private static readonly char[] Crosses = ['x', 'X', '×'];
+    private static readonly char[] NumberEnds = [.. "0123456789½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"];
 
-    /// <summary>Whether a text has a cross between two numbers, so that a size was meant.</summary>
+    /// <summary>Whether a text has a cross after a number, so that a size was meant.</summary>
     public static bool LooksLikeSize(string text)
     {
-        var cross = text.IndexOfAny(Crosses);
+        var cross = FindCross(text);
         return cross > 0 && text[..cross].Any(char.IsNumber);
     }
 
@@ -27,14 +27,15 @@ public static class SizeText
     /// <returns>The size, or what is wrong with the text; exactly one of the two.</returns>
     public static (WrittenSize? Size, LengthProblem? Problem) Read(string text, LengthUnit unit)
     {
-        var cross = text.IndexOfAny(Crosses);
+        var cross = FindCross(text);
         if (cross < 0)
         {
             return (null, new("a size has two numbers with `x` between them", "write it like `4 x 6 in` or `105 x 148 mm`", 0));
         }
 
         var (height, heightProblem) = LengthReader.Read(text[(cross + 1)..], unit);
-        var (width, widthProblem) = LengthReader.Read(text[..cross], height?.Unit ?? unit);
+        var (width, widthProblem) = LengthReader.Read(
+            heightProblem is null ? WithUnitOf(text[..cross], text[(cross + 1)..]) : text[..cross], unit);
         if (widthProblem is not null)
         {
             return (null, widthProblem);
@@ -54,4 +55,24 @@ public static class SizeText
             ? (null, new("both sides of a size must be more than 0", "write it like `4 x 6 in`", 0))
             : (new WrittenSize(width.Value.Value, height.Value.Value, height.Value.Unit), null);
     }
+
+    // The x of `exactly` is none: a letter x counts only where no other letter touches it.
+    private static int FindCross(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (text[i] == '×' || (text[i] is 'x' or 'X' && !IsLetter(text, i - 1) && !IsLetter(text, i + 1)))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    // `10 x 14.8 cm`: a first number without a unit takes the unit written after the second.
+    private static string WithUnitOf(string first, string second) =>
+        LengthReader.ReadNumber(first).Number is null ? first : first + second[(second.LastIndexOfAny(NumberEnds) + 1)..];
+
+    private static bool IsLetter(string text, int index) => index >= 0 && index < text.Length && char.IsLetter(text[index]);
 }

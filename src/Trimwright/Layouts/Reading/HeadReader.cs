@@ -36,12 +36,14 @@ internal static class HeadReader
         var (reading, problem) = CardFormats.Read(text.Text, context.Unit);
         if (reading is null)
         {
-            context.Add(LayoutMessages.UnknownFormat(problem!, text.Within(problem!.Start, text.Text.Length)));
+            context.Add(LayoutMessages.UnknownFormat(problem!, text.From(problem!.Start)));
             return (null, null);
         }
 
-        // In a metric file `A6` is likely to mean the ISO size; the stationers' name means another, 4 1/2 x 6 1/4 in.
+        // In a metric file `A6` is likely to mean the ISO size; the stationers' name means
+        // another, 4 1/2 x 6 1/4 in. Whoever writes `A6 in` means that one.
         if (unit == LengthUnit.Millimetre && reading.Format.Unit == LengthUnit.Inch
+            && string.Equals(text.Text.Trim(), reading.Format.Name, StringComparison.OrdinalIgnoreCase)
             && CardFormats.Find($"ISO {reading.Format.Name}", context.Unit) is { } iso)
         {
             context.Add(LayoutMessages.InchNameInMetricFile(reading.Format, iso, text.Place));

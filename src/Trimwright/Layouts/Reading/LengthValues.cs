@@ -23,7 +23,7 @@ internal static class LengthValues
         var (length, problem) = LengthReader.Read(written, context.Unit);
         if (length is not { } found)
         {
-            context.Add(LayoutMessages.BadLength(problem!, PlaceOf(value, problem!.Start)));
+            context.Add(LayoutMessages.BadLength(problem!, value is SyntaxText inText ? inText.From(problem!.Start) : value.Place));
             return null;
         }
 
@@ -64,8 +64,4 @@ internal static class LengthValues
 
     // Enough for any angle or weight, and short enough to keep sums of fractions small.
     private const int LongestNumber = 20;
-
-    private static Trimwright.Diagnostics.SourcePlace PlaceOf(SyntaxValue value, int start) => value is SyntaxText text && start > 0
-        ? text.Within(start, text.Text.Length - start)
-        : value.Place;
 }

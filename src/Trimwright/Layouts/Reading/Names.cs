@@ -10,6 +10,9 @@ internal static class Names
 
     private const int LongestName = 60;
 
+    // Every unknown name is compared with every known one: in a file with very many, later ones get no suggestion.
+    private const int MostSuggestions = 200;
+
     /// <summary>
     /// Whether a text can be a name: lower-case letters, digits and single hyphens between them, with a letter first. So a name in a rule can be
     /// told from a number and from a minus.
@@ -25,6 +28,7 @@ internal static class Names
     public static void Check(ReadingContext context, IReadOnlyDictionary<string, string?> parents)
     {
         var usedPapers = context.Used.Where(used => used.Use == NameUse.Paper).Select(used => used.Name).ToHashSet(StringComparer.Ordinal);
+        var unknown = 0;
         foreach (var used in context.Used)
         {
             if (used.Use == NameUse.Paper)
@@ -36,7 +40,8 @@ internal static class Names
             }
             else if (used.Name != Card && !context.Names.ContainsKey(used.Name))
             {
-                context.Add(LayoutMessages.UnknownPiece(used.Name, used.Place, context.Names.Keys));
+                var near = ++unknown <= MostSuggestions ? context.Names.Keys : Enumerable.Empty<string>();
+                context.Add(LayoutMessages.UnknownPiece(used.Name, used.Place, near));
             }
             else if (used.Use == NameUse.Neighbour && used.Name == used.By)
             {

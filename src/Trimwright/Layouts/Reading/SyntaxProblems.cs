@@ -42,6 +42,8 @@ internal static class SyntaxProblems
                 place, $"{shown} does not quote anything", "put texts and keys in double quotes: `\"`"),
             _ when before == '\\' => LayoutMessages.Syntax(
                 place, $"`\\{rune}` means nothing in a text", "write `\\\\` for a backslash and `\\\"` for a double quote"),
+            '/' when rest.StartsWith("/*", StringComparison.Ordinal) => LayoutMessages.Syntax(
+                place, "a comment is not closed", "close it with `*/`"),
             '/' => LayoutMessages.Syntax(place, "a fraction stands without quotes", "put it in double quotes, like `\"1/8\"`"),
             '.' or '+' or (>= '0' and <= '9') when !afterValue => LayoutMessages.Syntax(
                 place, $"a number cannot go on with {shown}", "write it like `0.5`, or in double quotes like `\"1/2\"`"),
@@ -51,7 +53,7 @@ internal static class SyntaxProblems
             '}' or ']' => LayoutMessages.Syntax(place, $"{shown} closes nothing that is open here", Closing(open)),
             _ when last == JsonTokenType.Number => LayoutMessages.Syntax(
                 place, $"{shown} cannot follow a number", "put a length with its unit in double quotes, like `\"2 in\"`"),
-            _ when rune.Value < 128 && char.IsLetter((char)rune.Value) => LayoutMessages.Syntax(
+            _ when char.IsAsciiLetter(before) || (rune.Value < 128 && char.IsAsciiLetter((char)rune.Value)) => LayoutMessages.Syntax(
                 place, "a word stands without quotes, or a comma is missing before it",
                 "put texts and keys in double quotes; only `true`, `false` and numbers stand bare"),
             _ => LayoutMessages.Syntax(place, $"{shown} is not expected here", "check the quotes, commas and brackets before it"),

@@ -60,16 +60,10 @@ internal static class SyntaxReader
             });
             try
             {
-                var before = diagnostics.Count;
                 var value = reader.Read() ? ReadValue(ref reader) : null;
-                if (value is not null && !_tooDeep)
+                if (!_tooDeep)
                 {
                     reader.Read(); // throws if anything but space and comments follows
-                }
-
-                if (value is null && diagnostics.Count == before)
-                {
-                    diagnostics.Add(LayoutMessages.Empty(file)); // nothing but comments
                 }
 
                 return _tooDeep ? null : value;
@@ -78,7 +72,11 @@ internal static class SyntaxReader
             {
                 // What was found before in a file that cannot be read to its end still stands; the rest is unknown.
                 var offset = Offset(problem);
-                diagnostics.Add(SyntaxProblems.Describe(content, start, offset, reader.TokenType, _open, PlaceAfresh(offset)));
+                var onlyComments = reader.TokenType == JsonTokenType.None && offset == content.Length
+                    && content.AsSpan(start).TrimStart(" \t\r\n"u8).StartsWith("/"u8);
+                diagnostics.Add(onlyComments
+                    ? LayoutMessages.Empty(file)
+                    : SyntaxProblems.Describe(content, start, offset, reader.TokenType, _open, PlaceAfresh(offset)));
                 return null;
             }
         }

@@ -32,6 +32,9 @@ internal sealed record SyntaxText(SourcePlace Place, string Text, bool HasEscape
 {
     public override string Kind => "a text";
 
+    /// <summary>The place of the text from a character on; of all of it with its quotes if that is the first.</summary>
+    public SourcePlace From(int start) => start == 0 ? Place : Within(start, Text.Length - start);
+
     /// <summary>The place of a part of the text; of the whole text if escapes hide where the part stands.</summary>
     public SourcePlace Within(int start, int length)
     {

@@ -1,0 +1,86 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Trimwright.Diagnostics;
+using Trimwright.Layouts;
+using Trimwright.Tests.Layouts;
+using Xunit;
+
+namespace Trimwright.Tests.Diagnostics;
+
+/// <summary>Holds docs/diagnostics.md to the code.</summary>
+public partial class DiagnosticDocumentTests
+{
+    // Too large for a page, or not text at all: these two are tried in SyntaxTests.
+    private static readonly string[] WithoutExample = ["E0102", "E0103"];
+
+    private static string Page => File.ReadAllText(Path.Combine(Sample.Root(), "docs", "diagnostics.md"));
+
+    public static TheoryData<string> Codes => [.. Sections().Select(section => section.Code).Where(IsOfThisRoom).Except(WithoutExample)];
+
+    [Fact]
+    public void Every_code_that_the_source_uses_has_its_section_and_no_section_is_left_over()
+    {
+        var used = Directory.EnumerateFiles(Path.Combine(Sample.Root(), "src"), "*.cs", SearchOption.AllDirectories)
+            .SelectMany(path => CodeInSource().Matches(File.ReadAllText(path)).Select(match => match.Groups[1].Value))
+            .Distinct().Order(StringComparer.Ordinal);
+        Assert.Equal(used, Sections().Select(section => section.Code).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Every_section_says_what_and_why_and_how_to_fix_it()
+    {
+        Assert.All(Sections(), section =>
+        {
+            Assert.Contains("\nWhat: ", section.Text, StringComparison.Ordinal);
+            Assert.Contains("\nWhy: ", section.Text, StringComparison.Ordinal);
+            Assert.Contains("\nFix: ", section.Text, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public void The_frame_of_the_examples_is_a_layout_without_problems() => Sample.Good(Frame());
+
+    [Theory]
+    [MemberData(nameof(Codes))]
+    public void The_example_of_a_section_gives_exactly_its_code(string code)
+    {
+        var section = Sections().Single(section => section.Code == code);
+        var example = Fence().Match(section.Text);
+        Assert.True(example.Success, $"{code} has no example");
+        var text = example.Groups[2].Value;
+        var diagnostics = example.Groups[1].Value.Trim() switch
+        {
+            "drawer" => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes(text)).Diagnostics,
+            "pieces" => Sample.Read(Frame().Replace("\"paper\": \"kraft\" }\n  ]", $"\"paper\": \"kraft\" }},\n{text}\n  ]", StringComparison.Ordinal)).Diagnostics,
+            "rules" => Sample.Read(Frame().Replace("\"rules\": []", $"\"rules\": [{text}]", StringComparison.Ordinal)).Diagnostics,
+            "head" => Sample.Read(FormatLine().Replace(Frame(), _ => text)).Diagnostics,
+            _ => Sample.Read(text).Diagnostics,
+        };
+        Assert.True(diagnostics.Count == 1 && diagnostics[0].Code == code, $"{code} gave:\n{Sample.Lines(diagnostics)}");
+        Assert.Equal(code[0] == 'E' ? Severity.Error : Severity.Warning, diagnostics[0].Severity);
+        Assert.NotNull(diagnostics[0].Remedy);
+    }
+
+    private static bool IsOfThisRoom(string code) => code[1..3] is "01" or "02";
+
+    private static string Frame() => Fence().Matches(Page).First(match => match.Groups[1].Value.Trim() == "frame").Groups[2].Value;
+
+    private static List<(string Code, string Text)> Sections()
+    {
+        var heads = Heading().Matches(Page);
+        return [.. heads.Select((head, i) => (
+            head.Groups[1].Value, Page[head.Index..(i + 1 < heads.Count ? heads[i + 1].Index : Page.Length)]))];
+    }
+
+    [GeneratedRegex("^## ([EW][0-9]{4}): ", RegexOptions.Multiline)]
+    private static partial Regex Heading();
+
+    [GeneratedRegex("^```jsonc([a-z ]*)\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
+    private static partial Regex Fence();
+
+    [GeneratedRegex("\"([EW][0-9]{4})\"")]
+    private static partial Regex CodeInSource();
+
+    [GeneratedRegex("^  \"format\".*$", RegexOptions.Multiline)]
+    private static partial Regex FormatLine();
+}
