@@ -26,6 +26,14 @@ internal sealed class FreeChoice(GroupModel model, Search search, LooseRanges ra
     {
         if (model.Group.Measures.TrueForAll(m => _simplex.IsPinned(model.VariableOf(m))))
         {
+            foreach (var part in model.Group.Parts)
+            {
+                if (!part.IsWhole)
+                {
+                    ranges.Add(part.Measure, ValueAtPoint(part.Form), ValueAtPoint(part.Form));
+                }
+            }
+
             return;
         }
 

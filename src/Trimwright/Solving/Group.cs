@@ -43,9 +43,10 @@ internal readonly record struct ReducedWish(int Statement, LinearForm Form, Rela
 /// <summary>What one group adds to the value of a measure.</summary>
 /// <param name="Measure">The measure.</param>
 /// <param name="Form">The part of its form, without a constant.</param>
-/// <param name="Lattice">The lattice of that part, where the measure has a grid and belongs to this group wholly; or null.</param>
-/// <param name="Constant">What the value of the measure adds to that part, where it belongs to this group wholly; or zero.</param>
-internal readonly record struct MeasurePart(int Measure, LinearForm Form, Lattice? Lattice, Rational Constant);
+/// <param name="IsWhole">Whether no other group adds to it.</param>
+/// <param name="Lattice">The lattice of the part, where it is whole and the measure has a grid; or null.</param>
+/// <param name="Constant">What the value of the measure adds to the part, where it is whole; or zero.</param>
+internal readonly record struct MeasurePart(int Measure, LinearForm Form, bool IsWhole, Lattice? Lattice, Rational Constant);
 
 /// <summary>A part of the reduced system that shares no measure with any other part, so that it is solved alone.</summary>
 internal sealed class Group

@@ -80,7 +80,7 @@ internal sealed class Grouping(
         {
             if (elimination.DefinitionOf(m) is not { } form)
             {
-                groupOf[Find(m)]!.Parts.Add(new(m, new([m], [Rational.One], default), lattices[m], default));
+                groupOf[Find(m)]!.Parts.Add(new(m, new([m], [Rational.One], default), true, lattices[m], default));
                 continue;
             }
 
@@ -107,7 +107,7 @@ internal sealed class Grouping(
                 var isWhole = unknowns.Count == done.Length;
                 var lattice = isWhole ? lattices[m]?.Through(Rational.One, form.Constant) : null;
                 groupOf[root]!.Parts.Add(
-                    new(m, new([.. unknowns], [.. factors], default), lattice, isWhole ? form.Constant : default));
+                    new(m, new([.. unknowns], [.. factors], default), isWhole, lattice, isWhole ? form.Constant : default));
             }
         }
     }
