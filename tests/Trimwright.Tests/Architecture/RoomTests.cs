@@ -77,7 +77,7 @@ public class RoomTests
     [Fact]
     public void Lengths_never_pass_through_floating_point_outside_the_drawing_room()
     {
-        Type[] banned = [typeof(double), typeof(float), typeof(decimal)];
+        System.Type[] banned = [typeof(double), typeof(float), typeof(decimal)];
         var members = typeof(Length).Assembly.GetExportedTypes()
             .Where(type => type.Namespace != "Trimwright.Drawing")
             .SelectMany(type => type.GetMembers())

@@ -92,12 +92,12 @@ internal sealed class CardMaker(CardFormat format, Holding holding, string title
                 Tail = tail is { } ends
                     ? new(ends.Kind, null, ends.Taper == 0 ? null : new(Steps((long)ends.Taper), Strength.Should, Unit, Nowhere))
                     : null,
-                Text = text, Faces = faces, Mats = [.. fitted.Select(mat => mat.Source)],
+                Text = text, Faces = faces, Flipped = flipped, Mats = [.. fitted.Select(mat => mat.Source)],
                 Placements = reveal is null ? [] : [new Fill(null, Nowhere)],
             },
             Box = box, Width = Steps(place.Width), Height = Steps(place.Height), Outline = outline,
             Reveal = reveal is { } all ? At(all) : null, TailDepth = tail is { Kind: not TailKind.Straight } ? depth : null,
-            Window = window, Mats = fitted, DrawnFlipped = flipped,
+            Window = window, Mats = fitted,
         });
         return this;
     }
