@@ -79,7 +79,7 @@ public sealed class CommandTests : IDisposable
         var file = Path.Combine(_folder, "bad.json");
         File.WriteAllText(file, File.ReadAllText(Demo("bean-row"))
             .Replace("\"height\": \"1 3/8\"", "\"heigth\": \"1/3 in\"", StringComparison.Ordinal)
-            .Replace("\"from-left\": \"3/8\"", "\"from-left\": \"1/3\"", StringComparison.Ordinal));
+            .Replace("\"from-left\": \"1/4\"", "\"from-left\": \"1/3\"", StringComparison.Ordinal));
         var (code, _, errors) = Run("fit", file, "--out", Out());
         Assert.Equal(1, code);
         Assert.Contains("height", errors, StringComparison.Ordinal);
