@@ -7,8 +7,38 @@ namespace Trimwright.Fitting;
 /// <summary>Puts a clash into a maker's words, with a change that was tried and works.</summary>
 internal static class ClashReport
 {
-    public static Diagnostic Explain(
-        SystemBuilder builder, Clash clash, string format, LengthUnit unit, Length increment, CancellationToken cancel)
+    // A layout with more clashes than this has one cause that is better seen in the first few.
+    private const int MostClashes = 8;
+
+    /// <summary>
+    /// One diagnostic for each clash: after the first, the member written last is left out and the rest is solved again, until it holds.
+    /// </summary>
+    public static IReadOnlyList<Diagnostic> ExplainAll(
+        SystemBuilder builder, Clash first, string format, LengthUnit unit, Length increment, CancellationToken cancel)
+    {
+        var clashes = new List<Clash>();
+        var leftOut = new List<int>();
+        for (Clash? clash = first; clash is not null && clashes.Count < MostClashes;)
+        {
+            clashes.Add(clash);
+            if (clash.Statements.Count == 0)
+            {
+                break;
+            }
+
+            leftOut.Add(clash.Statements[^1]);
+            clash = WishSolver.Solve(Changed(builder.System, -1, leftOut), null, cancel).Clash;
+        }
+
+        return
+        [
+            .. clashes.Select((clash, i) =>
+                Explain(builder, clash, format, unit, increment, Remedy(builder, clash, [.. leftOut.Where((_, j) => j != i)], unit, cancel))),
+        ];
+    }
+
+    private static Diagnostic Explain(
+        SystemBuilder builder, Clash clash, string format, LengthUnit unit, Length increment, string? remedy)
     {
         var members = Distinct(clash.Statements, builder);
         var structure = Distinct(clash.Structure, builder);
@@ -19,11 +49,11 @@ internal static class ClashReport
             notes.Add($"sizes lie on the scale in use ({LengthText.Write(increment, unit)}, or the dies in the drawer): {string.Join(", ", grids)}");
         }
 
-        return FitMessages.Clash(format, members.Count > 0 ? members : structure, notes, Remedy(builder, clash, unit, cancel));
+        return FitMessages.Clash(format, members.Count > 0 ? members : structure, notes, remedy);
     }
 
     // One member after the other is turned into a should, and the system solved again: the change with the least miss is offered.
-    private static string? Remedy(SystemBuilder builder, Clash clash, LengthUnit unit, CancellationToken cancel)
+    private static string? Remedy(SystemBuilder builder, Clash clash, IReadOnlyList<int> otherClashes, LengthUnit unit, CancellationToken cancel)
     {
         (Rational Miss, string Words)? best = null;
         foreach (var member in clash.Statements)
@@ -34,7 +64,7 @@ internal static class ClashReport
                 continue;
             }
 
-            var solution = WishSolver.Solve(Weakened(builder.System, member), null, cancel);
+            var solution = WishSolver.Solve(Changed(builder.System, member, otherClashes), null, cancel);
             if (solution.Outcome is Outcome.Clash or Outcome.Unknown)
             {
                 continue;
@@ -51,7 +81,8 @@ internal static class ClashReport
         return best?.Words;
     }
 
-    private static WishSystem Weakened(WishSystem system, int weakened)
+    // The system with one statement (or none, -1) turned into a should and some into `0 = 0`, so that all keep their numbers.
+    private static WishSystem Changed(WishSystem system, int weakened, IReadOnlyList<int> leftOut)
     {
         var copy = new WishSystem();
         for (var i = 0; i < system.MeasureCount; i++)
@@ -63,8 +94,9 @@ internal static class ClashReport
         for (var i = 0; i < system.Statements.Count; i++)
         {
             var statement = system.Statements[i];
+            var isLeftOut = leftOut.Contains(i);
             copy.Add(
-                statement.Terms, statement.Relation, statement.Right,
+                isLeftOut ? [] : statement.Terms, isLeftOut ? Relation.Equal : statement.Relation, isLeftOut ? 0 : statement.Right,
                 i == weakened ? Strength.Should : statement.Strength, statement.IsStructure);
         }
 

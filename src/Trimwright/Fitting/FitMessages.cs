@@ -18,7 +18,7 @@ internal static class FitMessages
         {
             Related = [.. places.Skip(1).Select(place => new RelatedPlace(place.Source, Reason(place)))],
             Notes = notes,
-            Remedy = remedy ?? "make one of them weaker: leave out `exactly`, or write `should` for `must`",
+            Remedy = remedy ?? "change the way one of them is placed: no change of a single measure was found that works",
         };
     }
 

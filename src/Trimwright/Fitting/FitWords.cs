@@ -29,10 +29,14 @@ internal static class FitWords
         _ => "the centre up and down",
     } + $" of {Name(of)}";
 
-    public static string SizeOf(Piece piece) => piece.Kind switch
+    /// <summary>The name of what has one size for all: a piece, or the copies of a row.</summary>
+    public static string SizeName(Piece piece, bool isCopy) => isCopy ? $"the pieces of `{piece.Row}`" : $"`{piece.Name}`";
+
+    public static string SizeOf(Piece piece, bool isCopy, Axis axis) => piece.Kind switch
     {
         PieceKind.Circle => "the diameter",
         PieceKind.Square => "the side",
-        _ => "the size",
-    } + $" of {Name(piece.Row is not null && piece.Name.EndsWith("-1", StringComparison.Ordinal) ? piece.Row : piece.Name)}";
+        _ when axis == Axis.Across => "the width",
+        _ => "the height",
+    } + $" of {SizeName(piece, isCopy)}";
 }

@@ -53,7 +53,7 @@ public static class Fitter
         switch (solution.Outcome)
         {
             case Outcome.Clash:
-                diagnostics.Add(ClashReport.Explain(builder, solution.Clash!, FormatWords(format, holding), format.Unit, increment, cancel));
+                diagnostics.AddRange(ClashReport.ExplainAll(builder, solution.Clash!, FormatWords(format, holding), format.Unit, increment, cancel));
                 return new(null, diagnostics);
             case Outcome.Unknown:
                 diagnostics.Add(FitMessages.SearchEnded(whole));

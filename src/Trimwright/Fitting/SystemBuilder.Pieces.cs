@@ -49,6 +49,8 @@ internal sealed partial class SystemBuilder
             ? first
             : null;
 
+    private bool IsCopy(Piece piece) => piece.Row is { } row && _rowSources.TryGetValue(row, out var source) && source == piece.Source;
+
     private (LinearForm Width, LinearForm Height) AddSizeUnknowns(Piece piece, Die? die)
     {
         var (mostWidth, mostHeight) = MostSize(piece);
@@ -56,7 +58,7 @@ internal sealed partial class SystemBuilder
         {
             var most = Rational.Min(mostWidth, mostHeight);
             var size = AddUnknown(
-                FitWords.SizeOf(piece), piece.Source, GridOf(piece, ref most), _increment.Nanometres, most);
+                FitWords.SizeOf(piece, IsCopy(piece), Axis.Across), piece.Source, GridOf(piece, ref most), _increment.Nanometres, most);
             return (size, size);
         }
 
@@ -66,8 +68,8 @@ internal sealed partial class SystemBuilder
         }
 
         return (
-            AddUnknown(FitWords.Measure(MeasureKind.Width, piece.Name), piece.Source, Step(), _increment.Nanometres, mostWidth),
-            AddUnknown(FitWords.Measure(MeasureKind.Height, piece.Name), piece.Source, Step(), _increment.Nanometres, mostHeight));
+            AddUnknown(FitWords.SizeOf(piece, IsCopy(piece), Axis.Across), piece.Source, Step(), _increment.Nanometres, mostWidth),
+            AddUnknown(FitWords.SizeOf(piece, IsCopy(piece), Axis.UpDown), piece.Source, Step(), _increment.Nanometres, mostHeight));
     }
 
     private (Rational Width, Rational Height) MostSize(Piece piece)
@@ -114,8 +116,8 @@ internal sealed partial class SystemBuilder
         foreach (var mat in piece.Mats)
         {
             var wish = mat.Reveal ?? _layout.Reveal;
-            var number = piece.Mats.Count == 1 ? "" : $"mat {reveals.Count + 1} of ";
-            var what = $"the reveal of {(number.Length == 0 ? "the mat of " : number)}`{piece.Name}`";
+            var number = piece.Mats.Count == 1 ? "the mat" : $"mat {reveals.Count + 1}";
+            var what = $"the reveal of {number} of {FitWords.SizeName(piece, IsCopy(piece))}";
             // A mat of the trimmer is on the increment, like its piece, exactly when twice its reveal is.
             var grid = piece.Cut == CutWay.Die ? null : Grid.FromStep(_halfIncrement);
             reveals.Add(Amount(
@@ -154,18 +156,11 @@ internal sealed partial class SystemBuilder
     }
 
     /// <summary>
-    /// A length that is wished: a constant where it is pinned to what every grid can hold, otherwise an unknown that is wished to be so long.
+    /// A length that is wished, as an unknown with a statement of its own, so that a clash can name it.
     /// </summary>
     private LinearForm Amount(
         Wish? wish, string what, string text, (Rational Aim, Carried? Report) carried, SourcePlace source, bool canBeNegative, Grid? grid = null)
     {
-        var isPinned = wish is { Strength: Strength.Must };
-        if (isPinned && (grid is null || grid.Holds(carried.Aim)))
-        {
-            Report(carried.Report, Constant(carried.Aim));
-            return Constant(carried.Aim);
-        }
-
         // A reveal that is not wished away shows: at least half an increment of it.
         var least = canBeNegative ? -Width - Height : _halfIncrement;
         if (wish is null)
@@ -220,8 +215,8 @@ internal sealed partial class SystemBuilder
         if (FirstCopy(piece) is not { } first || first.Piece == piece)
         {
             var single = piece.Kind is PieceKind.Square or PieceKind.Circle;
-            WishSize(piece.Width, body, single ? null : Axis.Across, single ? FitWords.SizeOf(piece) : FitWords.Measure(MeasureKind.Width, piece.Name));
-            WishSize(piece.Height, body, Axis.UpDown, FitWords.Measure(MeasureKind.Height, piece.Name));
+            WishSize(piece.Width, body, single ? null : Axis.Across, FitWords.SizeOf(piece, IsCopy(piece), Axis.Across));
+            WishSize(piece.Height, body, Axis.UpDown, FitWords.SizeOf(piece, IsCopy(piece), Axis.UpDown));
             KeepTailShort(body);
         }
     }

@@ -53,11 +53,6 @@ internal sealed partial class SystemBuilder
         {
             Text = $"`{body.Name}` fills {FitWords.Name(parent.Name)} with the same reveal on all sides", Source = fill.Source,
         };
-        if (wish.Strength == Strength.Must)
-        {
-            saying = saying with { Text = $"`{body.Name}` fills {FitWords.Name(parent.Name)} with a reveal of {wish} on all sides" };
-        }
-
         Say(body.Outer.Left - parent.Own.Left - reveal, Relation.Equal, 0, Strength.Must, saying);
         Say(body.Outer.Top - parent.Own.Top - reveal, Relation.Equal, 0, Strength.Must, saying);
         Say(parent.Own.Right - body.Outer.Right - reveal, Relation.Equal, 0, Strength.Must, saying);

@@ -19,6 +19,7 @@ internal sealed partial class SystemBuilder
     private readonly Body _card;
     private readonly Dictionary<string, Body> _bodies = new(StringComparer.Ordinal);
     private readonly Dictionary<string, PieceBody> _firstCopies = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SourcePlace> _rowSources;
     private readonly List<PieceBody> _pieces = [];
     private readonly List<(Row Row, Body Body, LinearForm? Gap)> _rows = [];
     private readonly List<Saying> _sayings = [];
@@ -32,6 +33,7 @@ internal sealed partial class SystemBuilder
         _halfIncrement = Rational.From(increment.Nanometres, 2);
         _carrying = new(layout, width, height, increment);
         _dies = dies;
+        _rowSources = layout.Rows.ToDictionary(row => row.Name, row => row.Source, StringComparer.Ordinal);
         var face = new Edges(Constant(0), Constant(0), Constant(width.Nanometres), Constant(height.Nanometres));
         _card = new(null, face, face);
         Width = width.Nanometres;
