@@ -36,8 +36,8 @@ internal static class LayoutMessages
         Related = [new(earlier, "the first stands here")],
     };
 
-    public static Diagnostic UnknownKey(string key, string what, SourcePlace place, IReadOnlyList<string> keys) => Error(
-        "E0107", place, $"{what} has no key `{key}`", DidYouMean(key, keys) ?? $"the keys are {Listed(keys, "and")}");
+    public static Diagnostic UnknownKey(string key, string what, SourcePlace place, string? meant, IReadOnlyList<string> keys) => Error(
+        "E0107", place, $"{what} has no key `{key}`", meant is null ? $"the keys are {Listed(keys, "and")}" : $"did you mean `{meant}`?");
 
     public static Diagnostic MissingKey(string key, string what, SourcePlace place) => Error(
         "E0108", place, $"{what} needs `{key}`", MissingRemedy(key));

@@ -82,6 +82,7 @@ public static class LayoutReader
             return (pieces, rows);
         }
 
+        context.HasPieces = true;
         if (list.Items.Count == 0)
         {
             context.Add(LayoutMessages.EmptyList("pieces", list.Place));

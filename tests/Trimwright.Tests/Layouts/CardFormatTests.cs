@@ -116,6 +116,7 @@ public class CardFormatTests
     [InlineData("105 × 148 mm", LengthUnit.Inch, "105 x 148 mm", LengthUnit.Millimetre, Holding.Portrait)]
     [InlineData("4 in x 6 in", LengthUnit.Millimetre, "4 x 6 in", LengthUnit.Inch, Holding.Portrait)]
     [InlineData("10 x 14.8 cm", LengthUnit.Inch, "100 x 148 mm", LengthUnit.Millimetre, Holding.Portrait)]
+    [InlineData("7 x 5 in", LengthUnit.Inch, "5 x 7 in", LengthUnit.Inch, Holding.Landscape)] // like A7, but as the maker wrote it
     [InlineData("5 x 5", LengthUnit.Inch, "5 x 5 in", LengthUnit.Inch, null)]
     [InlineData("square 4 1/2", LengthUnit.Inch, "4 1/2 x 4 1/2 in", LengthUnit.Inch, null)]
     public void Any_size_is_a_format_of_the_maker_held_as_written(string text, LengthUnit unit, string size, LengthUnit madeIn, Holding? held)

@@ -12,6 +12,8 @@ public class LayoutErrorTests
     [InlineData("E0107", "`clor`", """{ "name": "a", "kind": "panel", "paper": "p", «"clor"»: 1 }""")]
     [InlineData("E0107", "did you mean `from-left`?", """{ "name": "a", "kind": "panel", "paper": "p", "place": { «"form-left"»: 1 } }""")]
     [InlineData("E0107", "did you mean `paper`?", """{ "name": "a", "kind": "panel", "paper": "p", "mats": [ { "paper": "p", «"papre"»: "p" } ] }""")]
+    [InlineData("E0107", "did you mean `name`?", """{ «"nmae"»: "a", "kind": "panel", "paper": "p" }""")]
+    [InlineData("E0107", "did you mean `runs`?", """{ "name": "a", "kind": "strip", «"run"»: "across", "paper": "p" }""")]
     [InlineData("E0108", "`name`", """«{» "kind": "panel", "paper": "p" }""")]
     [InlineData("E0108", "`kind`", """«{» "name": "a", "paper": "p" }""")]
     [InlineData("E0108", "`paper`", """«{» "name": "a", "kind": "panel" }""")]
@@ -90,6 +92,7 @@ public class LayoutErrorTests
 
     [Theory]
     [InlineData("E0104", "comma is missing", """{ "should": "a.left = b.left" } «{» "should": "a.left = b.left" }""")]
+    [InlineData("E0107", "did you mean `should`?", """{ «"shuold"»: "a.left = b.left" }""")]
     [InlineData("E0108", "`must`", """«{» "because": "so" }""")]
     [InlineData("E0109", "a number", """{ "should": «5» }""")]
     [InlineData("E0109", "a text", """«"a.left = b.left"»""")]
@@ -206,11 +209,21 @@ public class LayoutErrorTests
         Assert.Null(reading.Layout);
         Assert.Equal(
             [
-                "1 E0108", "2 E0107", "3 E0204", "4 E0110", "5 E0208", "5 E0110", "6 E0205", "8 E0108", "8 E0111", "9 E0207", "9 E0211", "10 E0108",
+                "2 E0107", "3 E0204", "4 E0110", "5 E0208", "5 E0110", "6 E0205", "8 E0108", "8 E0111", "9 E0207", "9 E0211", "10 E0108",
                 "10 E0110", "10 E0212", "12 E0209",
             ],
             reading.Diagnostics.Select(diagnostic => $"{diagnostic.Place.Line} {diagnostic.Code}"));
         Assert.All(reading.Diagnostics, diagnostic => Assert.False(string.IsNullOrEmpty(diagnostic.Remedy)));
+    }
+
+    [Theory]
+    [InlineData("papers")]
+    [InlineData("pieces")]
+    public void A_misspelt_key_of_the_layout_is_one_error_whatever_depends_on_it(string key)
+    {
+        var reading = Sample.Read(Sample.With("""{ "name": "a", "kind": "panel", "paper": "p" }""", """{ "may": "a.left = 1" }""")
+            .Replace($"\"{key}\"", $"\"{key}z\"", StringComparison.Ordinal));
+        Assert.Equal("E0107", Assert.Single(reading.Diagnostics).Code);
     }
 
     [Fact]

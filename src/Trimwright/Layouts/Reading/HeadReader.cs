@@ -66,7 +66,7 @@ internal static class HeadReader
 
         if (format is { IsSquare: false })
         {
-            context.Add(LayoutMessages.MissingKey("held", layout.What, layout.Place));
+            layout.ReportMissing("held");
         }
 
         return Holding.Portrait;
@@ -99,6 +99,7 @@ internal static class HeadReader
             return papers;
         }
 
+        context.HasPapers = true;
         foreach (var member in value.Members)
         {
             if (!Names.IsName(member.Key))

@@ -33,12 +33,12 @@ internal static class Names
         {
             if (used.Use == NameUse.Paper)
             {
-                if (!context.Papers.ContainsKey(used.Name))
+                if (context.HasPapers && !context.Papers.ContainsKey(used.Name))
                 {
                     context.Add(LayoutMessages.UnknownPaper(used.Name, used.Place, context.Papers.Keys));
                 }
             }
-            else if (used.Name != Card && !context.Names.ContainsKey(used.Name))
+            else if (used.Name != Card && context.HasPieces && !context.Names.ContainsKey(used.Name))
             {
                 var near = ++unknown <= MostSuggestions ? context.Names.Keys : Enumerable.Empty<string>();
                 context.Add(LayoutMessages.UnknownPiece(used.Name, used.Place, near));

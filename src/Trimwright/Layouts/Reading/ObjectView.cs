@@ -25,6 +25,9 @@ internal sealed class ObjectView
     private readonly SyntaxObject _object;
     private readonly ReadingContext _context;
 
+    // The keys that were probably meant by those that do not belong here: to report them as missing too would be to say it twice.
+    private readonly HashSet<string> _misspelt = new(StringComparer.Ordinal);
+
     /// <param name="value">The group.</param>
     /// <param name="what">What it describes, with its article, such as <c>a piece</c>.</param>
     /// <param name="keys">The keys that it may have.</param>
@@ -34,7 +37,12 @@ internal sealed class ObjectView
         (_object, _context, What) = (value, context, what);
         foreach (var member in value.Members.Where(member => !keys.Contains(member.Key)))
         {
-            context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, keys));
+            var meant = NearNames.Nearest(member.Key, keys);
+            context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, meant, keys));
+            if (meant is not null)
+            {
+                _misspelt.Add(meant);
+            }
         }
     }
 
@@ -59,10 +67,19 @@ internal sealed class ObjectView
         var member = Find(key);
         if (member is null)
         {
-            _context.Add(LayoutMessages.MissingKey(key, What, Place));
+            ReportMissing(key);
         }
 
         return member;
+    }
+
+    /// <summary>Reports that a key is missing, unless it is there with a slip of the pen, which was reported.</summary>
+    public void ReportMissing(string key)
+    {
+        if (!_misspelt.Contains(key))
+        {
+            _context.Add(LayoutMessages.MissingKey(key, What, Place));
+        }
     }
 
     /// <summary>The value as one kind of value; null if the key is absent, or reported if the value is of another kind.</summary>

@@ -44,6 +44,12 @@ internal sealed class ReadingContext(string file)
     /// <summary>The papers declared, in file order.</summary>
     public Dictionary<string, SourcePlace> Papers { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Whether the papers could be read at all. If not, that was reported, and no use of a paper is.</summary>
+    public bool HasPapers { get; set; }
+
+    /// <summary>Whether the pieces could be read at all. If not, that was reported, and no use of a name is.</summary>
+    public bool HasPieces { get; set; }
+
     /// <summary>The names used, in the order read.</summary>
     public List<UsedName> Used { get; } = [];
 

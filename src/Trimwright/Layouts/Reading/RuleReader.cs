@@ -36,7 +36,7 @@ internal static class RuleReader
         var said = view.Members.Where(member => Strengths.Any(entry => entry.Key == member.Key)).ToList();
         if (said.Count == 0)
         {
-            context.Add(LayoutMessages.MissingKey("must", view.What, view.Place));
+            ReportMissing(view);
             return null;
         }
 
@@ -70,6 +70,15 @@ internal static class RuleReader
         }
 
         return Make(written, text, Strengths.First(entry => entry.Key == said[0].Key).Strength, because, context);
+    }
+
+    // `shuold` is one slip of the pen, not two.
+    private static void ReportMissing(ObjectView view)
+    {
+        if (view.Members.All(member => NearNames.Nearest(member.Key, Strengths.Select(entry => entry.Key)) is null))
+        {
+            view.ReportMissing("must");
+        }
     }
 
     private static Rule? Make(WrittenRule written, SyntaxText text, Strength strength, string? because, ReadingContext context)
