@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Numerics;
 using System.Xml.Linq;
@@ -14,11 +15,14 @@ public class MeasuredDrawingTests
 {
     public static TheoryData<string> Cards => [.. SampleCards.ByName.Keys];
 
-    private static (FittedCard Card, SvgSheet Sheet) Draw(string name)
+    // Many tests look at the same sheets.
+    private static readonly ConcurrentDictionary<string, (FittedCard Card, SvgSheet Sheet)> Drawn = [];
+
+    private static (FittedCard Card, SvgSheet Sheet) Draw(string name) => Drawn.GetOrAdd(name, static name =>
     {
         var card = SampleCards.ByName[name]();
         return (card, new(SvgWriter.Write(MeasuredDrawing.Draw(card))));
-    }
+    });
 
     [Theory]
     [MemberData(nameof(Cards))]
@@ -179,7 +183,7 @@ public class MeasuredDrawingTests
 
     [Fact]
     public void Words_stay_clear_on_crowded_cards_of_any_kind() => CrowdedCards.Sample(
-        card => Assert.Empty(new SvgSheet(SvgWriter.Write(MeasuredDrawing.Draw(card))).Collisions()), iter: 12);
+        card => Assert.Empty(new SvgSheet(SvgWriter.Write(MeasuredDrawing.Draw(card))).Collisions()), iter: 250);
 
     private static readonly Gen<FittedCard> CrowdedCards =
         from holding in Gen.Enum<Holding>()
