@@ -1,3 +1,4 @@
+using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
 
@@ -12,6 +13,9 @@ internal static class SampleCards
         ["cold-frame"] = ColdFrame, ["compost"] = Compost, ["allotment-path"] = AllotmentPath, ["plot-markers"] = PlotMarkers,
         ["plain"] = Plain, ["watering-can"] = WateringCan,
     };
+
+    /// <summary>The measured face of a card, written; for a second copy of the engine.</summary>
+    public static string MeasuredSvg(string name) => SvgWriter.Write(MeasuredDrawing.Draw(ByName[name]()));
 
     /// <summary>A2 portrait: panel that fills, strip low across on a mat, circle on a larger circle, label.</summary>
     public static FittedCard BeanRow() => new CardMaker(CardMaker.A2, Holding.Portrait, "Bean row")

@@ -120,9 +120,14 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
             .SelectMany(other => new[] { other.From, other.To })
             .ToArray();
         var lane = others.Where(other => other.Side == dimension.Side && other.Lane == dimension.Lane).ToArray();
+
+        // Texts beyond the end of a line may reach the corners of the sheet, where the lanes of the next side begin. A text that stands
+        // on the other side of its line is clear of them, so there always is a choice.
+        var corners = others.Where(other => other.IsAcross != dimension.IsAcross).Select(other => other.LineArea.Grown(Air)).ToArray();
         foreach (var option in TextPlaces(dimension))
         {
-            if (!lines.Any(line => Hits(option, option.TextAt, line)) && lane.All(other => AreApart(option, other)))
+            if (!lines.Any(line => Hits(option, option.TextAt, line)) && lane.All(other => AreApart(option, other))
+                && option.LineArea is var area && !corners.Any(area.Meets))
             {
                 return option;
             }

@@ -64,11 +64,17 @@ internal sealed class LeaderCost(
             cost += Steep;
         }
 
+        if (cost >= limit)
+        {
+            return cost;
+        }
+
         foreach (var area in _words)
         {
             cost += area.Meets(dot, knee) || area.Meets(knee, own.End) ? Words : 0;
         }
 
+        var (high, low) = (Math.Min(dot.Y, knee.Y) - ClearOfLines, Math.Max(dot.Y, knee.Y) + ClearOfLines);
         foreach (var (start, end) in _levels)
         {
             if (cost >= limit)
@@ -76,7 +82,7 @@ internal sealed class LeaderCost(
                 return cost;
             }
 
-            cost += AlongLine * Plane.RunAlong(dot, knee, start, end, ClearOfLines);
+            cost += start.Y < high || start.Y > low ? 0 : AlongLine * Plane.RunAlong(dot, knee, start, end, ClearOfLines);
         }
 
         // Of several equal pieces the leader starts on one; the others can only run longer under what lies above.

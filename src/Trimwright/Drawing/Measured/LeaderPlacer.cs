@@ -124,9 +124,10 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
 
     private (PlacedCallout Choice, double Cost) Cheapest(Item item, bool onRight, double column, double top)
     {
+        // Cheap ones first, so that counting the cost of the others ends early.
         PlacedCallout? best = null;
         var least = double.PositiveInfinity;
-        foreach (var dot in item.Dots)
+        foreach (var dot in item.Dots.OrderBy(dot => Math.Abs(dot.X - column) + Math.Abs(dot.Y - top)))
         {
             var choice = new PlacedCallout(item.Callout, onRight, column, top, dot);
             var alone = cost.Alone(choice, least);
@@ -150,7 +151,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
             {
                 placed = MoveDot(placed, i, dots[placed[i].Callout]);
                 placed = MoveHeight(placed, i);
-                placed = SwapWithNext(placed, i);
+                placed = SwapWithNext(placed, i, dots);
             }
 
             if (placed == before)
@@ -194,7 +195,8 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         return best;
     }
 
-    private List<PlacedCallout> SwapWithNext(List<PlacedCallout> placed, int index)
+    private List<PlacedCallout> SwapWithNext(
+        List<PlacedCallout> placed, int index, Dictionary<Callout, IReadOnlyList<Spot>> dots)
     {
         if (index + 1 >= placed.Count || placed[index].OnRight != placed[index + 1].OnRight)
         {
@@ -204,7 +206,18 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         var (upper, lower) = (placed[index], placed[index + 1]);
         var swapped = Replaced(placed, index, lower with { Top = upper.Top });
         swapped[index + 1] = upper with { Top = lower.Top + lower.Height - upper.Height };
-        return Fits(swapped, index) && Fits(swapped, index + 1) && CostOfPair(swapped) < CostOfPair(placed) ? swapped : placed;
+        if (!Fits(swapped, index) || !Fits(swapped, index + 1))
+        {
+            return placed;
+        }
+
+        // Both choose their dots anew, since the old ones were best for the old order.
+        for (var i = index; i <= index + 1; i++)
+        {
+            swapped = MoveHeight(MoveDot(swapped, i, dots[swapped[i].Callout]), i);
+        }
+
+        return CostOfPair(swapped) < CostOfPair(placed) ? swapped : placed;
 
         double CostOfPair(List<PlacedCallout> all) =>
             CostOf(all[index], all, index, double.PositiveInfinity) + CostOf(all[index + 1], all, index + 1, double.PositiveInfinity);
