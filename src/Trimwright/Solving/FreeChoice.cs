@@ -37,6 +37,11 @@ internal sealed class FreeChoice(GroupModel model, Search search, LooseRanges ra
             return;
         }
 
+        foreach (var (_, target, lattice) in model.Group.Stepped)
+        {
+            Tighten(target, lattice);
+        }
+
         foreach (var part in model.Group.Parts)
         {
             Report(part);
@@ -51,6 +56,27 @@ internal sealed class FreeChoice(GroupModel model, Search search, LooseRanges ra
                 Choose(part, first);
                 first = false;
             }
+        }
+    }
+
+    /// <summary>
+    /// Finds the range of a size and makes it a bound: that takes no point away, and once sizes are pinned the rest is often pinned
+    /// without a search.
+    /// </summary>
+    private void Tighten(BoundedForm target, Lattice lattice)
+    {
+        var entry = _table.Get(target.Form, out _);
+        if (_ranges.ContainsKey(entry))
+        {
+            return;
+        }
+
+        var range = Range(target.Form, lattice);
+        _ranges.Add(entry, range);
+        if (range is ({ } least, { } most))
+        {
+            _simplex.Raise(target.Variable, least);
+            _simplex.Lower(target.Variable, most);
         }
     }
 
