@@ -86,6 +86,13 @@ public class DiagnosticTextTests
     }
 
     [Fact]
+    public void A_byte_order_mark_takes_no_column()
+    {
+        var lines = Write(new("E1", Severity.Error, "m", new("a", 1, 2, 1)), "\uFEFFabc").Split('\n');
+        Assert.Equal(["1 | abc", "  |  ^"], lines[3..5]);
+    }
+
+    [Fact]
     public void One_line_is_what_editors_read() => Assert.Equal(
         "bean.json:4:7: error E0201: `width` is 0 in",
         DiagnosticText.OneLine(new("E0201", Severity.Error, "`width` is 0 in", new("bean.json", 4, 7, 1)) { Remedy = "make it more than 0" }));

@@ -71,6 +71,7 @@ public class LayoutErrorTests
     [InlineData("E0212", "right edge", """{ "name": "b", "kind": "panel", "paper": "p" }, { "name": "a", "kind": "panel", "paper": "p", "place": { "from-right": 1, "beside": { "piece": "b", «"side"»: "left" } } }""")]
     [InlineData("E0212", "both ways", """{ "name": "a", "kind": "panel", "paper": "p", "place": { "corner": "top left", "inset": 1, «"inset-down"»: 1 } }""")]
     [InlineData("E0212", "list in `of`", """{ "row": "r", «"copies"»: 2, "of": [ { "name": "a", "kind": "panel", "paper": "p" } ], "runs": "across" }""")]
+    [InlineData("E0212", "where both edges are", """{ "name": "b", "kind": "panel", "paper": "p" }, { "name": "a", "kind": "panel", "paper": "p", "place": { "span": "across", «"center"»: "both", "center-on": "b" } }""")]
     [InlineData("E0213", "without `span`", """{ "name": "a", "kind": "panel", "paper": "p", "place": { «"short-by"»: 1 } }""")]
     [InlineData("E0213", "without `corner`", """{ "name": "a", "kind": "panel", "paper": "p", "place": { «"inset-across"»: 1 } }""")]
     [InlineData("E0214", "`inset`", """{ "name": "a", "kind": "panel", "paper": "p", "place": { "corner": "top left", "inset": «"-1/8"» } }""")]
@@ -103,6 +104,7 @@ public class LayoutErrorTests
     [InlineData("E0221", "write `<=`", """{ "may": "a.left «<» b.left" }""")]
     [InlineData("E0221", "write `>=`", """{ "may": "a.left «=>» b.left" }""")]
     [InlineData("E0221", "space on both sides", """{ "may": "a.left «-»b.left = 0" }""")]
+    [InlineData("E0221", "space on both sides", """{ "may": "a.left = 2«-» 1" }""")]
     [InlineData("E0221", "write `a.width - ...`", """{ "may": "a.«width-b».left = 0" }""")]
     [InlineData("E0221", "one and a half", """{ "may": "a.left = 1«-»1/2" }""")]
     [InlineData("E0221", "did you mean `a.width`?", """{ "may": "a.«widht» = 0" }""")]
@@ -214,6 +216,14 @@ public class LayoutErrorTests
             ],
             reading.Diagnostics.Select(diagnostic => $"{diagnostic.Place.Line} {diagnostic.Code}"));
         Assert.All(reading.Diagnostics, diagnostic => Assert.False(string.IsNullOrEmpty(diagnostic.Remedy)));
+    }
+
+    [Fact]
+    public void A_paper_misspelt_where_it_is_used_is_not_reported_as_unused_too()
+    {
+        var reading = Sample.Read(Sample.With("""{ "name": "a", "kind": "panel", "paper": "craem" }""")
+            .Replace("\"p\": {}", "\"p\": {}, \"cream\": {}", StringComparison.Ordinal));
+        Assert.Equal("E0208", Assert.Single(reading.Diagnostics).Code);
     }
 
     [Theory]

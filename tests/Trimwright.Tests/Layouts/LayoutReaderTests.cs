@@ -153,6 +153,17 @@ public class LayoutReaderTests
         Assert.All(layout.Pieces[0].Placements.Cast<Centred>(), centred => Assert.Null(centred.On));
     }
 
+    [Fact]
+    public void A_span_may_say_that_it_is_centred_and_be_centred_on_another_piece_the_other_way()
+    {
+        var layout = Sample.Good(Sample.With("""
+            { "name": "a", "kind": "panel", "paper": "p", "place": { "span": "across", "center": "both" } },
+            { "name": "b", "kind": "panel", "paper": "p", "place": { "span": "across", "center": "up-and-down", "center-on": "a" } }
+            """));
+        Assert.Equal((Axis.UpDown, "a"), layout.Pieces[1].Placements.OfType<Centred>().Select(centred => (centred.Axis, centred.On)).Single());
+        Assert.Equal(3, layout.Pieces[0].Placements.Count);
+    }
+
     [Theory]
     [InlineData("\"format\": \"A2\", \"held\": \"portrait\"", Holding.Portrait, Edge.Left)]
     [InlineData("\"format\": \"A2\", \"held\": \"landscape\"", Holding.Landscape, Edge.Top)]
