@@ -74,7 +74,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
 
         var column = onRight ? _right : _left;
         var ordered = items.OrderBy(item => Foremost(item, column).Y).ToArray();
-        var need = ordered.Sum(HeightOf);
+        var need = ordered.Sum(item => Steps(item) * Step);
         var first = (int)Math.Floor(face.Top - Beyond - Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
         var last = (int)Math.Ceiling(face.Bottom + Beyond + Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
         var heights = ((last - first) / Step) + 1;
@@ -185,10 +185,11 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         for (var by = -14; by <= 14; by++)
         {
             var moved = placed[index] with { Top = placed[index].Top + by };
-            var all = Replaced(placed, index, moved);
-            if (Fits(all, index) && CostOf(moved, placed, index, least) is var now && now < least)
+            var fits = (index == 0 || IsBelow(placed[index - 1], moved))
+                && (index + 1 == placed.Count || IsBelow(moved, placed[index + 1]));
+            if (fits && CostOf(moved, placed, index, least) is var now && now < least)
             {
-                (best, least) = (all, now);
+                (best, least) = (Replaced(placed, index, moved), now);
             }
         }
 
@@ -224,11 +225,11 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
     }
 
     private static bool Fits(List<PlacedCallout> placed, int index) =>
-        IsBelow(placed, index - 1, index) && IsBelow(placed, index, index + 1);
+        (index == 0 || IsBelow(placed[index - 1], placed[index]))
+        && (index + 1 == placed.Count || IsBelow(placed[index], placed[index + 1]));
 
-    private static bool IsBelow(List<PlacedCallout> placed, int upper, int lower) =>
-        upper < 0 || lower >= placed.Count || placed[upper].OnRight != placed[lower].OnRight
-        || placed[upper].Top + placed[upper].Height + CalloutGap <= placed[lower].Top + 1e-9;
+    private static bool IsBelow(PlacedCallout upper, PlacedCallout lower) =>
+        upper.OnRight != lower.OnRight || upper.Top + upper.Height + CalloutGap <= lower.Top + 1e-9;
 
     private static List<PlacedCallout> Replaced(List<PlacedCallout> placed, int index, PlacedCallout by)
     {
