@@ -38,7 +38,7 @@ public static class MeasuredDrawing
                 .. Face(card, layers),
                 .. sayings.Centres.SelectMany(DimensionInk.Mark),
                 .. dimensions.Select(ink.Draw),
-                .. callouts.Select(DimensionInk.Draw),
+                .. callouts.Select(ink.Draw),
                 new DrawnGroup(block) { Id = "title-block", Class = "title-block" },
             ],
         };

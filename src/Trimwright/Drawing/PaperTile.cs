@@ -31,7 +31,7 @@ internal static class PaperTile
             (true, 1) => [Line(stroke, (1, 3), (2, 2), (3, 3)), Line(stroke, (5, 7), (6, 6), (7, 7))],
             (true, _) => [Line(stroke, (2, 1), (2, 3)), Dot(2, 1, shade), Line(stroke, (6, 5), (6, 7)), Dot(6, 5, shade)],
             (false, 0) => [Dot(2, 2, shade), Dot(6, 6, shade), Dot(2, 6, shade), Dot(6, 2, shade)],
-            (false, 1) => [Line(stroke, (0, 0), (8, 8)), Line(stroke, (0, 8), (8, 0))],
+            (false, 1) => Lattice(stroke),
             (false, _) => [Line(stroke, (3, 4), (5, 4)), Line(stroke, (4, 3), (4, 5)), Dot(0, 0, shade), Dot(8, 0, shade), Dot(0, 8, shade), Dot(8, 8, shade)],
         };
 
@@ -48,6 +48,13 @@ internal static class PaperTile
         var radius = Position.FromLength(Palette.Micrometres(250));
         return new(new([new EllipseContour(At((x, y)), radius, radius)]), new(colour), null);
     }
+
+    /// <summary>Crossing lines; they go beyond the tile, and those of the next tiles reach in, so that no corner is nicked.</summary>
+    private static IEnumerable<DrawnItem> Lattice(Stroke stroke) =>
+    [
+        Line(stroke, (-1, -1), (9, 9)), Line(stroke, (-1, 9), (9, -1)),
+        Line(stroke, (-1, 1), (1, -1)), Line(stroke, (7, -1), (9, 1)), Line(stroke, (-1, 7), (1, 9)), Line(stroke, (7, 9), (9, 7)),
+    ];
 
     private static IEnumerable<DrawnItem> Sprout(int x, int foot, Stroke stroke) =>
         [Line(stroke, (x, foot), (x, foot - 2)), Line(stroke, (x - 1, foot - 2), (x, foot - 1), (x + 1, foot - 2))];

@@ -7,7 +7,7 @@ using static Trimwright.Drawing.Measured.DrawingRules;
 namespace Trimwright.Drawing.Measured;
 
 /// <summary>Turns placed dimensions and callouts into lines, arrowheads, dots and texts.</summary>
-/// <param name="dimensions">All dimensions, so that an extension line is broken where it would run through words.</param>
+/// <param name="dimensions">All dimensions, so that a line is broken where it would run through words.</param>
 internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions)
 {
     private static readonly Stroke Thin = new(Palette.Narrow, Palette.Ink);
@@ -43,12 +43,12 @@ internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions)
     }
 
     /// <summary>Draws a callout with its leader.</summary>
-    public static DrawnGroup Draw(PlacedCallout placed)
+    public DrawnGroup Draw(PlacedCallout placed)
     {
         var radius = Plane.Exactly(Dot / 2);
         List<DrawnItem> items =
         [
-            new DrawnLine([placed.Dot.ToPoint(), placed.Knee.ToPoint(), placed.End.ToPoint()], Thin) { Class = "leader" },
+            .. Leader(placed),
             new DrawnOutline(new([new EllipseContour(placed.Dot.ToPoint(), radius, radius)]), new(Palette.Ink), null),
         ];
         for (var i = 0; i < placed.Callout.Lines.Count; i++)
@@ -70,6 +70,29 @@ internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions)
         var arm = Plane.Exactly(1.5);
         yield return new DrawnLine([centre.Moved(-arm, default), centre.Moved(arm, default)], Thin);
         yield return new DrawnLine([centre.Moved(default, -arm), centre.Moved(default, arm)], Thin);
+    }
+
+    /// <summary>
+    /// The leader. On a crowded card there may be no place for it that is clear of all figures: then it is broken there.
+    /// </summary>
+    private IEnumerable<DrawnLine> Leader(PlacedCallout placed)
+    {
+        var (dot, knee) = (placed.Dot, placed.Knee);
+        var gaps = dimensions.Select(dimension => dimension.TextArea.Grown(Air / 2).Within(dot, knee)).OfType<(double Enter, double Leave)>().Order();
+        var from = 0.0;
+        foreach (var (enter, leave) in gaps)
+        {
+            if (enter > from)
+            {
+                yield return new([At(from), At(enter)], Thin) { Class = "leader" };
+            }
+
+            from = Math.Max(from, leave);
+        }
+
+        yield return new([At(from), knee.ToPoint(), placed.End.ToPoint()], Thin) { Class = "leader" };
+
+        Point At(double share) => new Spot(dot.X + (share * (knee.X - dot.X)), dot.Y + (share * (knee.Y - dot.Y))).ToPoint();
     }
 
     private static IEnumerable<(string, string)> Data(string of, string measure, IReadOnlyList<Position> values) =>

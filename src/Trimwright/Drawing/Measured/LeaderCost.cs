@@ -11,10 +11,11 @@ internal sealed class LeaderCost(
     FaceView view, IReadOnlyList<Area> words,
     IReadOnlyList<(Spot Start, Spot End)> edges, IReadOnlyList<(Spot Start, Spot End)> extensions)
 {
-    // Running through words is worse than anything; what follows is only unlovely.
+    // Running through words is worse than anything, and running past another leader's dot seems to speak of its piece; what follows is
+    // only unlovely.
     private const double Words = 2000;
     private const double Crossing = 120;
-    private const double NearDot = 60;
+    private const double NearDot = 250;
     private const double Steep = 30;
     private const double AlongLine = 5;
     private const double OverHigher = 0.6;

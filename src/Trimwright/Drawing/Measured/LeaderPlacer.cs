@@ -29,7 +29,36 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
     {
         var items = callouts.Select(callout => new Item(callout, cost.DotsFor(callout))).ToArray();
         var (left, right) = Share(items);
-        return Improve([.. Column(left, onRight: false), .. Column(right, onRight: true)], items);
+
+        // Step by step a search may end where only two steps at once would help: so it is begun in two orders, in two ways.
+        List<PlacedCallout> best = [];
+        var least = double.PositiveInfinity;
+        foreach (var towardsMiddle in new[] { 0.3, 0 })
+        {
+            List<PlacedCallout> start =
+                [.. Column(left, onRight: false, towardsMiddle), .. Column(right, onRight: true, towardsMiddle)];
+            foreach (var dotsAnew in new[] { false, true })
+            {
+                var placed = Improve(start, items, dotsAnew);
+                if (Total(placed) is var total && total < least)
+                {
+                    (best, least) = (placed, total);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    private double Total(List<PlacedCallout> placed)
+    {
+        var total = 0.0;
+        for (var i = 0; i < placed.Count; i++)
+        {
+            total += cost.Alone(placed[i], double.PositiveInfinity) + placed.Take(i).Sum(other => LeaderCost.Between(placed[i], other));
+        }
+
+        return total;
     }
 
     private static double HeightOf(Item item) => PlacedCallout.HeightOf(item.Callout) + CalloutGap;
@@ -65,7 +94,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
     /// Places a column: in the order of the dots, each callout as cheap as the others allow. With the order fixed and without what
     /// leaders cost each other, trying every height from the top down while remembering the cheapest finds the best there is.
     /// </summary>
-    private List<PlacedCallout> Column(List<Item> items, bool onRight)
+    private List<PlacedCallout> Column(List<Item> items, bool onRight, double towardsMiddle)
     {
         if (items.Count == 0)
         {
@@ -73,8 +102,8 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         }
 
         var column = onRight ? _right : _left;
-        var ordered = items.OrderBy(item => Foremost(item, column).Y).ToArray();
-        var need = ordered.Sum(HeightOf);
+        var ordered = items.OrderBy(item => Foremost(item, column, towardsMiddle).Y).ToArray();
+        var need = ordered.Sum(item => Steps(item) * Step);
         var first = (int)Math.Floor(face.Top - Beyond - Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
         var last = (int)Math.Ceiling(face.Bottom + Beyond + Math.Max(0, (need - (face.Bottom - face.Top)) / 2));
         var heights = ((last - first) / Step) + 1;
@@ -115,11 +144,11 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         return [.. placed];
     }
 
-    /// <summary>The dot that is best seen from a column.</summary>
-    private Spot Foremost(Item item, double column)
+    /// <summary>The dot that is nearest to a column, with some pull towards the middle of the face.</summary>
+    private Spot Foremost(Item item, double column, double towardsMiddle)
     {
         var middle = (face.Top + face.Bottom) / 2;
-        return item.Dots.MinBy(dot => Math.Abs(column - dot.X) + (0.3 * Math.Abs(dot.Y - middle)));
+        return item.Dots.MinBy(dot => Math.Abs(column - dot.X) + (towardsMiddle * Math.Abs(dot.Y - middle)));
     }
 
     private (PlacedCallout Choice, double Cost) Cheapest(Item item, bool onRight, double column, double top)
@@ -141,7 +170,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
     }
 
     /// <summary>Tries other dots, other heights and other orders, as long as the drawing gets better.</summary>
-    private List<PlacedCallout> Improve(List<PlacedCallout> placed, IReadOnlyList<Item> items)
+    private List<PlacedCallout> Improve(List<PlacedCallout> placed, IReadOnlyList<Item> items, bool dotsAnew)
     {
         var dots = items.ToDictionary(item => item.Callout, item => item.Dots);
         for (var round = 0; round < Rounds; round++)
@@ -151,7 +180,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
             {
                 placed = MoveDot(placed, i, dots[placed[i].Callout]);
                 placed = MoveHeight(placed, i);
-                placed = SwapWithNext(placed, i, dots);
+                placed = SwapWithNext(placed, i, dotsAnew ? dots : null);
             }
 
             if (placed == before)
@@ -185,10 +214,11 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
         for (var by = -14; by <= 14; by++)
         {
             var moved = placed[index] with { Top = placed[index].Top + by };
-            var all = Replaced(placed, index, moved);
-            if (Fits(all, index) && CostOf(moved, placed, index, least) is var now && now < least)
+            var fits = (index == 0 || IsBelow(placed[index - 1], moved))
+                && (index + 1 == placed.Count || IsBelow(moved, placed[index + 1]));
+            if (fits && CostOf(moved, placed, index, least) is var now && now < least)
             {
-                (best, least) = (all, now);
+                (best, least) = (Replaced(placed, index, moved), now);
             }
         }
 
@@ -196,7 +226,7 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
     }
 
     private List<PlacedCallout> SwapWithNext(
-        List<PlacedCallout> placed, int index, Dictionary<Callout, IReadOnlyList<Spot>> dots)
+        List<PlacedCallout> placed, int index, Dictionary<Callout, IReadOnlyList<Spot>>? dots)
     {
         if (index + 1 >= placed.Count || placed[index].OnRight != placed[index + 1].OnRight)
         {
@@ -211,24 +241,26 @@ internal sealed class LeaderPlacer(Area face, Area taken, LeaderCost cost)
             return placed;
         }
 
-        // Both choose their dots anew, since the old ones were best for the old order.
-        for (var i = index; i <= index + 1; i++)
+        // Where dots are given both choose anew, since the old ones were best for the old order.
+        for (var i = index; dots is not null && i <= index + 1; i++)
         {
             swapped = MoveHeight(MoveDot(swapped, i, dots[swapped[i].Callout]), i);
         }
 
         return CostOfPair(swapped) < CostOfPair(placed) ? swapped : placed;
 
+        // What the two cost each other is in the cost of both, and counts once.
         double CostOfPair(List<PlacedCallout> all) =>
-            CostOf(all[index], all, index, double.PositiveInfinity) + CostOf(all[index + 1], all, index + 1, double.PositiveInfinity);
+            CostOf(all[index], all, index, double.PositiveInfinity) + CostOf(all[index + 1], all, index + 1, double.PositiveInfinity)
+            - LeaderCost.Between(all[index], all[index + 1]);
     }
 
     private static bool Fits(List<PlacedCallout> placed, int index) =>
-        IsBelow(placed, index - 1, index) && IsBelow(placed, index, index + 1);
+        (index == 0 || IsBelow(placed[index - 1], placed[index]))
+        && (index + 1 == placed.Count || IsBelow(placed[index], placed[index + 1]));
 
-    private static bool IsBelow(List<PlacedCallout> placed, int upper, int lower) =>
-        upper < 0 || lower >= placed.Count || placed[upper].OnRight != placed[lower].OnRight
-        || placed[upper].Top + placed[upper].Height + CalloutGap <= placed[lower].Top + 1e-9;
+    private static bool IsBelow(PlacedCallout upper, PlacedCallout lower) =>
+        upper.OnRight != lower.OnRight || upper.Top + upper.Height + CalloutGap <= lower.Top + 1e-9;
 
     private static List<PlacedCallout> Replaced(List<PlacedCallout> placed, int index, PlacedCallout by)
     {

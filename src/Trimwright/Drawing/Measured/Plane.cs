@@ -27,17 +27,20 @@ internal readonly record struct Area(double Left, double Top, double Right, doub
     public bool Meets(Area other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 
     /// <summary>Whether a straight line between two places meets the area.</summary>
-    public bool Meets(Spot a, Spot b)
+    public bool Meets(Spot a, Spot b) => Within(a, b) is not null;
+
+    /// <summary>Which part of a straight line between two places lies in the area, as shares of its length; null if none.</summary>
+    public (double Enter, double Leave)? Within(Spot a, Spot b)
     {
         if (Math.Max(a.X, b.X) < Left || Math.Min(a.X, b.X) > Right || Math.Max(a.Y, b.Y) < Top || Math.Min(a.Y, b.Y) > Bottom)
         {
-            return false;
+            return null;
         }
 
         // Liang and Barsky's clipping: the line is inside all four half planes for some stretch of its length.
         var (enter, leave) = (0.0, 1.0);
         return Clip(a.X - b.X, a.X - Left) && Clip(b.X - a.X, Right - a.X) && Clip(a.Y - b.Y, a.Y - Top) && Clip(b.Y - a.Y, Bottom - a.Y)
-            && enter <= leave;
+            && enter <= leave ? (enter, leave) : null;
 
         bool Clip(double outwards, double room)
         {
