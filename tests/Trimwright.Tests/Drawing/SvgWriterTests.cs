@@ -10,7 +10,7 @@ namespace Trimwright.Tests.Drawing;
 
 public class SvgWriterTests
 {
-    private static readonly Func<Fitting.FittedCard, DrawingList>[] Sheets =
+    private static readonly Func<Trimwright.Fitting.FittedCard, DrawingList>[] Sheets =
         [FaceDrawing.Draw, MeasuredDrawing.Draw, card => SideBySideDrawing.Draw("Two", [("one", card), ("the other", card)])];
 
     public static TheoryData<string> Cards => [.. SampleCards.ByName.Keys];
