@@ -11,6 +11,12 @@ internal sealed class CardFiles(OutputFolder folder, bool png, int dpi, Screen s
 
     public void Add(string stem, FittedCard card)
     {
+        if (card.Pieces.Count > MeasuredDrawing.MostPieces)
+        {
+            screen.Warn(FormattableString.Invariant(
+                $"more than {MeasuredDrawing.MostPieces} pieces cannot be measured legibly on one drawing: it gives the card alone, the trim list gives every piece"));
+        }
+
         AddDrawing($"{stem}-measured", MeasuredDrawing.Draw(card));
         AddDrawing($"{stem}-face", FaceDrawing.Draw(card));
         folder.Add($"{stem}-trim-list.md", TrimSheet.Write(card));

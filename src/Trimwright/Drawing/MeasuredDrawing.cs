@@ -8,6 +8,12 @@ namespace Trimwright.Drawing;
 /// <summary>The card face at true size in pale colours, with the dimensions that a cutter and a gluer need.</summary>
 public static class MeasuredDrawing
 {
+    /// <summary>
+    /// The most pieces that are measured one by one. A fuller card shows its own size alone: nobody could read the rest, and the trim
+    /// list has it.
+    /// </summary>
+    public const int MostPieces = 60;
+
     private const double Border = 8;
     private const double BlockGap = 8;
     private const int PalePercent = 72;
@@ -80,6 +86,11 @@ public static class MeasuredDrawing
             {
                 Id = layer.Id, Class = layer.MatNumber == 0 ? "piece" : "mat", Turn = new(layer.Tilt, layer.Centre),
             };
+        }
+
+        if (card.Pieces.Count > MostPieces)
+        {
+            yield break;
         }
 
         // Edges under other pieces, dashed and narrow (ISO 128, line 02.1). Where they can be seen they lie on the wide line.

@@ -24,8 +24,12 @@ internal sealed class SayingsFinder(FittedCard card)
     /// <summary>Finds all of them; pieces from the bottom up.</summary>
     public Sayings Find()
     {
-        var face = Outline.FromBox(card.Face);
-        SaySize(face, "card");
+        SaySize(Outline.FromBox(card.Face), "card");
+        if (card.Pieces.Count > MeasuredDrawing.MostPieces)
+        {
+            return new(_dimensions, _callouts, _centres);
+        }
+
         foreach (var piece in card.Pieces)
         {
             if (piece.Source.Row is not { } name)
@@ -61,8 +65,8 @@ internal sealed class SayingsFinder(FittedCard card)
         {
             if (piece.Source.Tilt.IsZero)
             {
-                SayOffset(Axis.Across, piece.Outline, parent, piece.Source.Placements, piece.Name);
-                SayOffset(Axis.UpDown, piece.Outline, parent, piece.Source.Placements, piece.Name);
+                SayOffset(Axis.Across, Outermost(piece), parent, piece.Source.Placements, piece.Name);
+                SayOffset(Axis.UpDown, Outermost(piece), parent, piece.Source.Placements, piece.Name);
             }
             else
             {
@@ -85,7 +89,7 @@ internal sealed class SayingsFinder(FittedCard card)
             SayGaps(row, pieces, parent, run);
             foreach (var piece in pieces)
             {
-                SayOffset(cross, piece.Outline, parent, row.Source.Placements, piece.Name);
+                SayOffset(cross, Outermost(piece), parent, row.Source.Placements, piece.Name);
             }
         }
         else
@@ -109,14 +113,14 @@ internal sealed class SayingsFinder(FittedCard card)
     private void SayGaps(FittedRow row, FittedPiece[] pieces, Outline parent, Axis run)
     {
         var name = row.Source.Name;
-        var (first, last) = (pieces[0].Outline, pieces[^1].Outline);
+        var (first, last) = (Outermost(pieces[0]), Outermost(pieces[^1]));
         var (low, high) = (Edges(parent, run).Low, Edges(parent, run).High);
         var gap = row.Gap;
         var alike = gap is not null && row.Source.EndsLikeGaps
             && Edges(first, run).Low.At - low.At == gap && high.At - Edges(last, run).High.At == gap;
         if (gap is { } distance)
         {
-            var (before, after) = (Edges(pieces[0].Outline, run).High, Edges(pieces[1].Outline, run).Low);
+            var (before, after) = (Edges(first, run).High, Edges(Outermost(pieces[1]), run).Low);
             Say(run, before, after, name, distance < default(Position) ? "overlap" : "gap", pieces.Length - 1 + (alike ? 2 : 0));
         }
 
@@ -136,6 +140,9 @@ internal sealed class SayingsFinder(FittedCard card)
 
         _centres.AddRange(pieces.Select(piece => piece.Box.Centre));
     }
+
+    /// <summary>A matted piece is glued to its mat first and placed by the edge of that, so its distances are taken there.</summary>
+    private static Outline Outermost(FittedPiece piece) => piece.Mats.Count > 0 ? piece.Mats[^1].Outline : piece.Outline;
 
     /// <summary>The outline that a piece is placed on, and its name; above a tilted piece, which has no upright edges, the one below it.</summary>
     private (Outline Outline, string? Name) ParentOf(string? parent)
