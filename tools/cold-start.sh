@@ -2,9 +2,9 @@
 # Median wall time of the whole command `fit` on a demo, each run in a fresh process, beside the time of `--help` as a reference.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-dotnet build -c Release -v quiet --nologo src/Trimwright.Cli
-program=artifacts/bin/Trimwright.Cli/release/trimwright
 out=$(mktemp -d)
+dotnet publish -c Release -v quiet --nologo src/Trimwright.Cli -o "$out/bin"
+program=$out/bin/trimwright
 trap 'rm -r "$out"' EXIT
 
 median() { # command ...: the median of 20 runs in milliseconds
@@ -16,5 +16,5 @@ median() { # command ...: the median of 20 runs in milliseconds
 
 "$program" --help >/dev/null
 help=$(median "$program" --help)
-fit=$(median "$program" fit layouts/bean-row.json --out "$out")
+fit=$(median "$program" fit layouts/bean-row.json --out "$out/cut")
 echo "--help $help ms, fit $fit ms"

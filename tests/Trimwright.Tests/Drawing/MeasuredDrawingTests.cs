@@ -132,9 +132,9 @@ public class MeasuredDrawingTests
     {
         var (_, sheet) = Draw("bean-row");
 
-        // The sun begins 18/16 in from the left of the card and the field 4/16 in: 14/16 in are left.
-        Assert.Equal("7/8", TextOf(sheet, "sun", "left"));
-        Assert.Equal("5/8", TextOf(sheet, "sun", "top"));
+        // The sun begins 18/16 in from the left of the card, its mat 2/16 in before it, and the field 4/16 in: 12/16 in are left.
+        Assert.Equal("3/4", TextOf(sheet, "sun", "left"));
+        Assert.Equal("1/2", TextOf(sheet, "sun", "top"));
 
         // The band ends at 76/16 in, the field at 84/16 in.
         Assert.Equal("1/2", TextOf(sheet, "band", "bottom"));
