@@ -136,8 +136,8 @@ public class MeasuredDrawingTests
         Assert.Equal("3/4", TextOf(sheet, "sun", "left"));
         Assert.Equal("1/2", TextOf(sheet, "sun", "top"));
 
-        // The band ends at 76/16 in, the field at 84/16 in.
-        Assert.Equal("1/2", TextOf(sheet, "band", "bottom"));
+        // The band ends at 76/16 in, its mat 1/16 in below, the field at 84/16 in.
+        Assert.Equal("7/16", TextOf(sheet, "band", "bottom"));
     }
 
     [Fact]
