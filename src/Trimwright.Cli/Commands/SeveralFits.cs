@@ -80,7 +80,7 @@ internal static class SeveralFits
         foreach (var fit in fits)
         {
             var lines = fit.Card is { } card
-                ? [.. FitReport.Of(card).SelectMany(section => section.Lines.Select(line => $"{section.Heading}: {line}"))]
+                ? [.. FitReport.Of(card).SelectMany(section => section.Lines.Select(line => $"  {line}").Prepend($"{section.Heading}:"))]
                 : fit.Diagnostics.SelectMany(Told).ToList();
             screen.Lines(fit.Card is null ? $"{fit.Name} cannot be done" : fit.Name, lines);
         }

@@ -45,9 +45,9 @@ public static class LengthText
         }
 
         var inches = nanometres / Length.NanometresPerInch;
-        if (inches.Denominator > FinestInchFraction && HasDecimals(nanometres / Length.NanometresPerMillimetre, 2))
+        if (inches.Denominator > FinestInchFraction && HasDecimals(nanometres / Length.NanometresPerMillimetre, MostDecimals))
         {
-            // 3 mm on an inch card is 15/127 in: nobody finds that on a ruler, but 3 mm they do.
+            // 3 mm on an inch card is 15/127 in, and what a 1/8 in reveal is more than that 7/1016 in: millimetres can be read.
             return WriteMillimetres(nanometres) + " mm";
         }
 
