@@ -129,20 +129,44 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
         return a;
     }
 
-    // Euclid, not the binary form: one of the two is nearly always a small denominator, and then two divisions end it.
+    // Euclid, not the binary form: one of the two is nearly always a small denominator, and then two divisions end it. A division of
+    // 32 bits takes less than half the time of one of 64.
     private static long Gcd64(long a, long b)
     {
         var (x, y) = ((ulong)a, (ulong)b);
         while (y != 0)
         {
+            if ((x | y) <= uint.MaxValue)
+            {
+                return Gcd32((uint)x, (uint)y);
+            }
+
             (x, y) = (y, x % y);
         }
 
         return (long)x;
     }
 
+    private static long Gcd32(uint x, uint y)
+    {
+        while (y != 0)
+        {
+            (x, y) = (y, x % y);
+        }
+
+        return x;
+    }
+
+    private static long Divide(long a, long b) => b == 1 ? a : a / b;
+
     private static bool Times(long a, long b, out long product)
     {
+        if (unchecked((int)a) == a && unchecked((int)b) == b)
+        {
+            product = a * b;
+            return true;
+        }
+
         var high = Math.BigMul(a, b, out product);
         return high == product >> 63 && product != long.MinValue;
     }
@@ -173,14 +197,15 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
     // cancel, so both greatest common divisors are taken of small numbers.
     private static Rational AddFractions(Rational a, Rational b)
     {
-        var divisor = Gcd64(a.Den, b.Den);
-        var (left, right) = (a.Den / divisor, b.Den / divisor);
+        var (aDen, bDen) = (a.Den, b.Den);
+        var divisor = aDen == bDen ? aDen : aDen == 1 || bDen == 1 ? 1 : Gcd64(aDen, bDen);
+        var (left, right) = aDen == bDen ? (1, 1) : (Divide(aDen, divisor), Divide(bDen, divisor));
         if (Times(a._numerator, right, out var x) && Times(b._numerator, left, out var y) && Plus(x, y, out var sum))
         {
             var common = divisor == 1 ? 1 : Gcd64(Math.Abs(sum), divisor);
-            if (Times(left, b.Den / common, out var denominator))
+            if (Times(left, Divide(bDen, common), out var denominator))
             {
-                return new(sum / common, denominator);
+                return new(Divide(sum, common), denominator);
             }
         }
 
@@ -221,8 +246,8 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>, I
 
         var first = denominator2 == 1 ? 1 : Gcd64(Math.Abs(numerator1), denominator2);
         var second = denominator1 == 1 ? 1 : Gcd64(Math.Abs(numerator2), denominator1);
-        var (left, right) = (numerator1 / first, numerator2 / second);
-        var (below, beneath) = (denominator1 / second, denominator2 / first);
+        var (left, right) = (Divide(numerator1, first), Divide(numerator2, second));
+        var (below, beneath) = (Divide(denominator1, second), Divide(denominator2, first));
         return Times(left, right, out var numerator) && Times(below, beneath, out var denominator)
             ? new(numerator, denominator)
             : Pack((BigInteger)left * right, (BigInteger)below * beneath);

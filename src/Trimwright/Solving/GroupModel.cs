@@ -36,12 +36,22 @@ internal sealed class GroupModel
             }
         }
 
+        var onLattice = group.Stepped.Count == 0 ? null : group.Stepped.Select(s => s.Target).ToHashSet();
         foreach (var entry in group.Bounded)
         {
-            if (entry.Form.Unknowns.Length > 1)
+            if (entry.Form.Unknowns.Length == 1)
+            {
+                continue;
+            }
+
+            if (onLattice?.Contains(entry) == true)
             {
                 entry.Variable = AddRow(entry.Form);
                 Bound(entry);
+            }
+            else
+            {
+                simplex.AddWaitingRow(Array.ConvertAll(entry.Form.Unknowns, m => variableOf[m]), entry.Form.Factors, entry.Least, entry.Most);
             }
         }
 

@@ -105,6 +105,7 @@ internal sealed class Levels(GroupModel model, Search search)
         var now = MissAtPoint(wishes[0]);
         wishes.ForEach(w => now = Rational.Max(now, MissAtPoint(w)));
         var largest = _simplex.AddVariable(Rational.Zero, null);
+        var waiting = _simplex.WaitingCount;
         foreach (var wish in wishes)
         {
             if (IsPinned(wish))
@@ -117,8 +118,7 @@ internal sealed class Levels(GroupModel model, Search search)
             Miss(wish);
             _variables.Add(largest);
             _factors.Add(-1);
-            var row = _simplex.AddRow(_variables.ToArray(), _factors.ToArray(), null, null);
-            _simplex.Lower(row, Rational.Zero);
+            _simplex.AddWaitingRow(_variables.ToArray(), _factors.ToArray(), null, Rational.Zero);
         }
 
         search.Teach(largest, now);
@@ -131,6 +131,7 @@ internal sealed class Levels(GroupModel model, Search search)
             _simplex.PinFace();
         }
 
+        _simplex.ForgetWaiting(waiting);
         movable.ForEach(w => Cap(w, search.Best));
     }
 

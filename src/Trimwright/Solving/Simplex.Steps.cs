@@ -125,19 +125,28 @@ internal sealed partial class Simplex
     /// <summary>As <see cref="Reoptimise"/>, where the cost may go down without end.</summary>
     public bool TryReoptimise(out bool endless)
     {
-        endless = false;
-        if (_costStands)
+        while (true)
         {
-            return Repair(_costed);
-        }
+            endless = false;
+            if (!_costStands)
+            {
+                if (!Repair(false))
+                {
+                    return false;
+                }
 
-        if (!Repair(false))
-        {
-            return false;
-        }
+                endless = !Minimise();
+            }
+            else if (!Repair(_costed))
+            {
+                return false;
+            }
 
-        endless = !Minimise();
-        return true;
+            if (!BringIn(endless))
+            {
+                return true;
+            }
+        }
     }
 
     /// <summary>Lowers the cost as far as it goes from a point within the bounds. False when it goes down without end.</summary>

@@ -48,6 +48,7 @@ internal sealed partial class Simplex
     public void Clear()
     {
         _trail.Clear();
+        _waiting.Clear();
         Count = 0;
         _rowCount = 0;
         _nonbasicCount = 0;
