@@ -51,6 +51,20 @@ internal sealed class Lattice
         return new(values[0], common.IsZero ? Rational.One : common, values);
     }
 
+    /// <summary>The greatest step of which both are whole multiples.</summary>
+    public static Rational CommonStep(Rational a, Rational b)
+    {
+        // gcd(p/q, r/s) = gcd(p s, r q) / (q s).
+        if (b.IsZero)
+        {
+            return a.Abs();
+        }
+
+        return Rational.From(
+            BigInteger.GreatestCommonDivisor(a.Numerator * b.Denominator, b.Numerator * a.Denominator),
+            a.Denominator * b.Denominator);
+    }
+
     /// <summary>The lattice of x where factor x + constant lies on this one.</summary>
     public Lattice Through(Rational factor, Rational constant)
     {
@@ -112,19 +126,5 @@ internal sealed class Lattice
     {
         var (below, above) = (Below(value), Above(value));
         return below is { } low && above is { } high ? (value - low <= high - value ? low : high) : below ?? above;
-    }
-
-    /// <summary>The greatest step of which both are whole multiples.</summary>
-    private static Rational CommonStep(Rational a, Rational b)
-    {
-        // gcd(p/q, r/s) = gcd(p s, r q) / (q s).
-        if (b.IsZero)
-        {
-            return a.Abs();
-        }
-
-        return Rational.From(
-            BigInteger.GreatestCommonDivisor(a.Numerator * b.Denominator, b.Numerator * a.Denominator),
-            a.Denominator * b.Denominator);
     }
 }

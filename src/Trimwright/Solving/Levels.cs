@@ -15,6 +15,7 @@ internal sealed class Levels(GroupModel model, Search search)
     private readonly Simplex _simplex = model.Simplex;
     private readonly List<int> _variables = [];
     private readonly List<Rational> _factors = [];
+    private readonly LeastMisses _leastMisses = new(model.Group);
 
     /// <summary>Once the budget has ended: the level that is not proved, and by how much its sum may be above the least.</summary>
     public (Strength Level, Rational Gap)? Unproved { get; private set; }
@@ -57,6 +58,11 @@ internal sealed class Levels(GroupModel model, Search search)
 
     private SearchEnd Lower(Strength level, List<WishColumns> wishes)
     {
+        if (search.MindsLattices)
+        {
+            wishes.ForEach(Expect);
+        }
+
         Begin();
         wishes.ForEach(Miss);
         var end = Least(level, true);
@@ -89,6 +95,18 @@ internal sealed class Levels(GroupModel model, Search search)
 
         wishes.ForEach(w => LowerOne(level, w));
         return end;
+    }
+
+    /// <summary>Tells the linear program what a wish must miss by because of its grids.</summary>
+    private void Expect(WishColumns wish)
+    {
+        var least = _leastMisses.Of(wish.Wish);
+        if (!least.IsZero)
+        {
+            Begin();
+            Miss(wish);
+            _simplex.Raise(_simplex.AddRow(_variables.ToArray(), _factors.ToArray(), null, null), least);
+        }
     }
 
     /// <summary>Lowers the largest of some misses: a variable that none of them passes.</summary>

@@ -28,6 +28,36 @@ public class PropertyTests
         iter: 2000, print: p => p.ToString());
 
     [Fact]
+    public void A_loose_range_is_reached_at_both_ends_and_nothing_lies_beyond() => Any.Sample(
+        plan =>
+        {
+            var solution = WishSolver.Solve(plan.Build());
+            if (solution.Outcome == Outcome.Clash || solution.GaveWay.Count > 0)
+            {
+                return;
+            }
+
+            // With every wish made a must, what is left to a measure is asked another way: by wishing it far beyond either end.
+            var musts = plan with { Lines = [.. plan.Lines.Select(l => l with { Strength = Strength.Must })] };
+            for (var m = 0; m < plan.Measures.Count; m++)
+            {
+                var loose = solution.Loose.FirstOrDefault(l => l.Measure.Index == m);
+                Assert.Equal(loose is null ? solution.Values[m] : loose.Least, Farthest(musts, m, Relation.AtMost, -1_000_000));
+                Assert.Equal(loose is null ? solution.Values[m] : loose.Most, Farthest(musts, m, Relation.AtLeast, 1_000_000));
+            }
+        },
+        iter: 1000, print: p => p.ToString());
+
+    /// <summary>How far a measure goes towards a far value; null when it gets there.</summary>
+    private static Rational? Farthest(RandomSystems.Plan musts, int measure, Relation relation, Rational far)
+    {
+        var system = (musts with { Lines = [.. musts.Lines, new([(measure, 1)], relation, far, Strength.Should, false)] }).Build();
+        var solution = WishSolver.Solve(system);
+        SystemChecker.Check(system, solution);
+        return solution.GaveWay.Count == 0 ? null : solution.GaveWay[0].Got;
+    }
+
+    [Fact]
     public void The_same_system_gives_the_same_answer_on_every_thread() => Any.Sample(
         plan =>
         {
