@@ -45,7 +45,7 @@ public static class TrimCsv
             line.Blank is { } high ? Size(high.Height) : "",
             line.On ?? "",
             line.Foam is { } foam ? LengthText.WriteBare(foam, LengthUnit.Millimetre) : "",
-            line.Tilt.IsZero ? "" : line.Tilt.ToString().TrimEnd('°'),
+            line.Tilts.All(tilt => tilt.IsZero) ? "" : string.Join("; ", line.Tilts.Select(tilt => tilt.ToString().TrimEnd('°'))),
             string.Join("; ", line.Notes),
         ];
     }

@@ -48,8 +48,14 @@ public sealed record TrimLine
     /// <summary>The foam under it, or null where it lies flat.</summary>
     public Length? Foam { get; init; }
 
-    /// <summary>The turn it is mounted with.</summary>
-    public Angle Tilt { get; init; }
+    /// <summary>
+    /// Which mat of its own piece it is mounted on, such as <c>own mat</c>; null where it lies on something else. Pieces that are cut
+    /// alike may lie each on its own.
+    /// </summary>
+    public string? OwnMat { get; init; }
+
+    /// <summary>The turns that the pieces of the line are mounted with, in the order of their names.</summary>
+    public IReadOnlyList<Angle> Tilts { get; init; } = [];
 
     /// <summary>What else to do, as short sentences without full stops.</summary>
     public required IReadOnlyList<string> Notes { get; init; }

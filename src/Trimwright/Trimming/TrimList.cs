@@ -45,8 +45,9 @@ public sealed record TrimList(FittedCard Card, IReadOnlyList<TrimLine> Lines)
             Die = piece.Die,
             Blank = BlankFor(card, source.Cut, piece.Die, piece.Width, piece.Height),
             On = piece.Mats.Count > 0 ? MatName(piece, 1) : TrimWords.On(card.Layout, source.On),
+            OwnMat = piece.Mats.Count > 0 ? OwnMatName(piece, 1) : null,
             Foam = piece.Mats.Count > 0 ? null : source.Lift.Foam,
-            Tilt = source.Tilt,
+            Tilts = [source.Tilt],
             Notes = TrimNotes.ForPiece(card, piece),
         };
     }
@@ -70,14 +71,18 @@ public sealed record TrimList(FittedCard Card, IReadOnlyList<TrimLine> Lines)
             Die = mat.Die,
             Blank = BlankFor(card, piece.Source.Cut, mat.Die, mat.Width, mat.Height),
             On = outermost ? TrimWords.On(card.Layout, piece.Source.On) : MatName(piece, number + 1),
+            OwnMat = outermost ? null : OwnMatName(piece, number + 1),
             Foam = outermost ? piece.Source.Lift.Foam : null,
-            Tilt = piece.Source.Tilt,
+            Tilts = [piece.Source.Tilt],
             Notes = TrimNotes.ForMat(card, piece, mat),
         };
     }
 
     private static string MatName(FittedPiece piece, int number) =>
-        piece.Mats.Count == 1 ? $"mat of {piece.Name}" : $"mat {number} of {piece.Name}";
+        piece.Mats.Count == 1 ? $"mat of {piece.Name}" : FormattableString.Invariant($"mat {number} of {piece.Name}");
+
+    private static string OwnMatName(FittedPiece piece, int number) =>
+        piece.Mats.Count == 1 ? "own mat" : FormattableString.Invariant($"own mat {number}");
 
     // A die needs paper beyond its outline; what is cut by hand is trimmed to its box first.
     private static (Length Width, Length Height)? BlankFor(FittedCard card, CutWay cut, Die? die, Length width, Length height) =>
@@ -100,7 +105,13 @@ public sealed record TrimList(FittedCard Card, IReadOnlyList<TrimLine> Lines)
             }
 
             var known = grouped[at];
-            grouped[at] = known with { Count = known.Count + 1, Name = TrimWords.Joined(known.Name, line.Name) };
+            grouped[at] = known with
+            {
+                Count = known.Count + 1,
+                Name = TrimWords.Joined(known.Name, line.Name),
+                On = known.OwnMat ?? known.On,
+                Tilts = [.. known.Tilts, .. line.Tilts],
+            };
         }
 
         return grouped;
@@ -112,6 +123,5 @@ public sealed record TrimList(FittedCard Card, IReadOnlyList<TrimLine> Lines)
 
     // Copies of a row lie each on their own mat; that does not set them apart.
     private static bool MountedAlike(TrimLine a, TrimLine b) =>
-        a.On == b.On || (a.On is not null && b.On is not null && a.Shape != "card base"
-            && a.On.Replace(a.Piece, "", StringComparison.Ordinal) == b.On.Replace(b.Piece, "", StringComparison.Ordinal));
+        a.OwnMat == b.OwnMat && (a.OwnMat is not null || a.On == b.On);
 }

@@ -58,7 +58,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
         var foam = line.Foam is { } thickness
             ? $" on {LengthText.Write(thickness, thickness.IsMultipleOf(Length.FromInches(1, 64)) ? LengthUnit.Inch : LengthUnit.Millimetre)} foam"
             : "";
-        return $"{line.On}{foam}{(line.Tilt.IsZero ? "" : $", tilted {line.Tilt}")}";
+        return line.Tilts.All(tilt => tilt.IsZero) ? line.On + foam : $"{line.On}{foam}, tilted {string.Join(", ", line.Tilts.Distinct().Count() == 1 ? line.Tilts.Take(1) : line.Tilts)}";
     }
 
     /// <summary>The table in plain text with aligned columns and LF line ends.</summary>

@@ -33,6 +33,27 @@ public class TrimListTests
     }
 
     [Fact]
+    public void Copies_tell_each_its_own_tilt_and_lie_each_on_its_own_mat()
+    {
+        var line = TrimList.FromCard(Fit(Demo("seed-swap"))).Lines.Single(line => line.Name.StartsWith("seeds-1", StringComparison.Ordinal));
+        Assert.Equal([-6, 5, -4, 7], line.Tilts.Select(tilt => (int)tilt.Degrees.Numerator));
+        Assert.Equal("own mat", line.On);
+    }
+
+    [Fact]
+    public void Pieces_cut_alike_that_lie_on_different_pieces_keep_lines_of_their_own()
+    {
+        var list = TrimList.FromCard(Fit(Layout("""
+            { "name": "left-half", "kind": "panel", "paper": "p", "width": "2", "height": "5", "place": { "corner": "top left" } },
+            { "name": "right-half", "kind": "panel", "paper": "p", "width": "2", "height": "4", "place": { "corner": "top right" } },
+            { "name": "left", "kind": "panel", "paper": "p", "on": "left-half", "width": "1", "height": "1", "place": { "center": "both" } },
+            { "name": "right", "kind": "panel", "paper": "p", "on": "right-half", "width": "1", "height": "1", "place": { "center": "both" } }
+            """)));
+        Assert.Equal("left-half", list.Lines.Single(line => line.Name == "left").On);
+        Assert.Equal("right-half", list.Lines.Single(line => line.Name == "right").On);
+    }
+
+    [Fact]
     public void A_die_cut_piece_gives_its_die_and_a_blank_with_the_margin_of_the_drawer_on_every_side()
     {
         var card = Fit(Demo("trellis"));
