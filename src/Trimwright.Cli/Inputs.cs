@@ -16,12 +16,25 @@ internal sealed record Inputs(
     {
         var sources = new Dictionary<string, string>(StringComparer.Ordinal);
         var diagnostics = new List<Diagnostic>();
-        var layout = ReadLayout(layoutFile, sources, diagnostics);
-        var drawer = drawerFile is null ? Drawer.Default : ReadDrawer(drawerFile, sources, diagnostics);
+        Layout? layout = null;
+        if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
+        {
+            (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes);
+            diagnostics.AddRange(problems);
+        }
+
+        var drawer = drawerFile is null ? Drawer.Default : null;
+        if (drawerFile is not null && Take(drawerFile, sources, diagnostics) is { } drawerBytes)
+        {
+            (drawer, var problems) = DrawerReader.Read(drawerFile, drawerBytes);
+            diagnostics.AddRange(problems);
+        }
+
         return new(layout, drawer, diagnostics, sources);
     }
 
-    private static Layout? ReadLayout(string file, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
+    /// <summary>The bytes of a file, which is then known as a source; null, with a diagnostic, if it is too large.</summary>
+    private static byte[]? Take(string file, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
     {
         if (Bytes(file, LayoutReader.MaxBytes) is not { } bytes)
         {
@@ -30,23 +43,7 @@ internal sealed record Inputs(
         }
 
         sources[file] = Encoding.UTF8.GetString(bytes);
-        var reading = LayoutReader.Read(file, bytes);
-        diagnostics.AddRange(reading.Diagnostics);
-        return reading.Layout;
-    }
-
-    private static Drawer? ReadDrawer(string file, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
-    {
-        if (Bytes(file, LayoutReader.MaxBytes) is not { } bytes)
-        {
-            diagnostics.Add(LayoutReader.TooLarge(file));
-            return null;
-        }
-
-        sources[file] = Encoding.UTF8.GetString(bytes);
-        var reading = DrawerReader.Read(file, bytes);
-        diagnostics.AddRange(reading.Diagnostics);
-        return reading.Drawer;
+        return bytes;
     }
 
     // Null when the file is larger than allowed: it is not read at all then.

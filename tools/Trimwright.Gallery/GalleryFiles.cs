@@ -32,8 +32,9 @@ public static class GalleryFiles
         var files = new List<(string, byte[])>();
         AddDrawing(files, $"{stem}/measured", MeasuredDrawing.Draw(card));
         AddDrawing(files, $"{stem}/face", FaceDrawing.Draw(card));
-        AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(card));
-        AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(TrimList.FromCard(card)));
+        var list = TrimList.FromCard(card);
+        AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(list));
+        AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(list));
         AddText(files, $"{stem}/card.json", CardJson.Write(card));
 
         var mirrored = VariantFits.Mirrored(layout, layout.Format, layout.Holding, Drawer.Default);

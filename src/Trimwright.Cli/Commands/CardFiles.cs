@@ -19,8 +19,9 @@ internal sealed class CardFiles(OutputFolder folder, bool png, int dpi, Screen s
 
         AddDrawing($"{stem}-measured", MeasuredDrawing.Draw(card));
         AddDrawing($"{stem}-face", FaceDrawing.Draw(card));
-        folder.Add($"{stem}-trim-list.md", TrimSheet.Write(card));
-        folder.Add($"{stem}-trim-list.csv", TrimCsv.Write(TrimList.FromCard(card)));
+        var list = TrimList.FromCard(card);
+        folder.Add($"{stem}-trim-list.md", TrimSheet.Write(list));
+        folder.Add($"{stem}-trim-list.csv", TrimCsv.Write(list));
     }
 
     public void AddDrawing(string stem, DrawingList drawing)

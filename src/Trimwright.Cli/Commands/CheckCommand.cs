@@ -49,7 +49,7 @@ internal static class CheckCommand
         }
 
         session.Complain();
-        screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(card)}");
+        screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(TrimList.FromCard(card))}");
         if (FitReport.Of(card).Count == 0)
         {
             screen.Line("Every wish is met, and every measure is pinned.");

@@ -50,15 +50,16 @@ internal static class FitCommand
             {
                 json.WritePropertyName("card");
                 CardJson.Write(json, card);
-                Session.WriteFiles(json, folder.Paths);
+                CardJson.WriteTexts(json, "files", folder.Paths);
             });
             return Program.Done;
         }
 
         session.Complain();
-        screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(card)}");
+        var list = TrimList.FromCard(card);
+        screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(list)}");
         screen.Line();
-        var table = TrimTable.FromList(TrimList.FromCard(card));
+        var table = TrimTable.FromList(list);
         screen.Table(table.Headings, table.Rows, table.ToPlainText());
         session.WriteReport(card);
         screen.Lines("written", folder.Paths);

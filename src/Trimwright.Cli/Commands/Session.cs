@@ -31,8 +31,6 @@ internal sealed class Session
 
     public Drawer Drawer => _inputs.Drawer!;
 
-    public bool HasErrors => _diagnostics.HasErrors();
-
     public static Session Open(ParseResult parsed, CommonOptions options, Screen screen) => new(
         Inputs.Read(parsed.GetValue(options.Layout)!, parsed.GetValue(options.DrawerFile)), screen, parsed.GetValue(options.Json));
 
@@ -77,16 +75,5 @@ internal sealed class Session
         }
 
         _screen.Line(Encoding.UTF8.GetString(stream.ToArray()));
-    }
-
-    public static void WriteFiles(Utf8JsonWriter json, IEnumerable<string> paths)
-    {
-        json.WriteStartArray("files");
-        foreach (var path in paths)
-        {
-            json.WriteStringValue(path);
-        }
-
-        json.WriteEndArray();
     }
 }

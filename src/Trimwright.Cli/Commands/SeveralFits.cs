@@ -60,7 +60,7 @@ internal static class SeveralFits
                 }
 
                 json.WriteEndArray();
-                Session.WriteFiles(json, folder.Paths);
+                CardJson.WriteTexts(json, "files", folder.Paths);
             });
             return Program.Done;
         }

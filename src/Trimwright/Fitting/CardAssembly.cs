@@ -112,17 +112,17 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
     /// </summary>
     private (Box Box, Length Width, Length Height) WithTail(Piece piece, Box box, Outline outline)
     {
-        if (piece.Tail is null or { Kind: TailKind.Straight, Taper: null } || outline.Contours[0] is not PolygonContour polygon)
+        if (piece.Tail is null or { Kind: TailKind.Straight, Taper: null })
         {
             var (plainWidth, plainHeight) = SizeOf(box);
             return (box, plainWidth, plainHeight);
         }
 
         var increment = builder.Increment;
-        var (left, right) = (polygon.Points.Min(point => point.X), polygon.Points.Max(point => point.X));
-        var (top, bottom) = (polygon.Points.Min(point => point.Y), polygon.Points.Max(point => point.Y));
-        var (width, height) = (Up(right - left, increment), Up(bottom - top, increment));
-        var centre = new Box(left, top, right, bottom).Centre;
+        var bounds = outline.Bounds;
+        var (left, top, right, bottom) = (bounds.Left, bounds.Top, bounds.Right, bounds.Bottom);
+        var (width, height) = (Up(bounds.Width, increment), Up(bounds.Height, increment));
+        var centre = bounds.Centre;
         var half = Rational.From(1, 2);
         var (x, y) = piece.HangsFrom switch
         {
@@ -145,7 +145,7 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
         }
 
         var along = SystemBuilder.AxisOf(piece.HangsFrom);
-        var across = along == Axis.Across ? Axis.UpDown : Axis.Across;
+        var across = SystemBuilder.CrossOf(along);
         var width = along == Axis.Across ? box.Height : box.Width;
         var depth = tail.Depth is { } wish ? new Position(builder.OnThisFormat(wish, along)) : width * Rational.From(1, 2);
         var taper = tail.Taper is { } narrower ? new Position(builder.OnThisFormat(narrower, across)) : default;

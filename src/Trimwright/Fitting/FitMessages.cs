@@ -35,11 +35,11 @@ internal static class FitMessages
         };
 
     public static Diagnostic UnknownFoam(Piece piece, Length foam, Drawer drawer) =>
-        new("W0301", Severity.Warning, $"the drawer holds no foam {LengthText.Write(foam, UnitOf(foam))} thick, which `{piece.Name}` asks for", piece.Source)
+        new("W0301", Severity.Warning, $"the drawer holds no foam {LengthText.Write(foam, LengthText.NaturalUnit(foam))} thick, which `{piece.Name}` asks for", piece.Source)
         {
             Remedy = drawer.Foam.Count == 0
                 ? "add the foam to the drawer, or mount it flat"
-                : $"use one of {string.Join(", ", drawer.Foam.Select(known => LengthText.Write(known, UnitOf(known))))}",
+                : $"use one of {string.Join(", ", drawer.Foam.Select(known => LengthText.Write(known, LengthText.NaturalUnit(known))))}",
         };
 
     public static Diagnostic NotProved(SourcePlace place, Position gap, LengthUnit unit) =>
@@ -49,7 +49,4 @@ internal static class FitMessages
         };
 
     private static string Reason(Saying saying) => saying.Because is null ? saying.Text : $"{saying.Text} (because {saying.Because})";
-
-    private static LengthUnit UnitOf(Length length) =>
-        length.IsMultipleOf(Length.FromInches(1, LengthText.FinestInchFraction)) ? LengthUnit.Inch : LengthUnit.Millimetre;
 }

@@ -17,7 +17,7 @@ public static class FitReport
         return sections.FindAll(section => section.Item2.Count > 0);
     }
 
-    /// <summary>Such as <c>the height of `band` should be 2 in and is 1 15/16 in, 1/16 in short (line 12)</c>.</summary>
+    /// <summary>Such as <c>the height of `band` should be 2 in and is 1 15/16 in, 1/16 in less (line 12)</c>.</summary>
     public static string GaveWay(GaveWayNote note, LengthUnit unit)
     {
         var verb = note.Strength == Strength.Should ? "should" : "may";

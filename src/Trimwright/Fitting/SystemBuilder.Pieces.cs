@@ -36,18 +36,15 @@ internal sealed partial class SystemBuilder
         var body = new PieceBody(piece, new(piece.Name, own, outer), reveals, mats) { Die = die, MatDies = matDies };
         _pieces.Add(body);
         _bodies.Add(piece.Name, body.Body);
-        if (piece.Row is { } row && copyOf is null)
+        if (IsCopy(piece))
         {
-            _firstCopies.TryAdd(row, body);
+            _firstCopies.TryAdd(piece.Row!, body);
         }
     }
 
     // The copies of a row stand at one place in the file: the row's own. They share their sizes and reveals.
     private PieceBody? FirstCopy(Piece piece) =>
-        piece.Row is { } row && _firstCopies.TryGetValue(row, out var first) && first.Piece.Source == piece.Source
-            && first.Piece.Kind == piece.Kind
-            ? first
-            : null;
+        IsCopy(piece) ? _firstCopies.GetValueOrDefault(piece.Row!) : null;
 
     private bool IsCopy(Piece piece) => piece.Row is { } row && _rowSources.TryGetValue(row, out var source) && source == piece.Source;
 
@@ -212,7 +209,7 @@ internal sealed partial class SystemBuilder
     private void AddSizes(PieceBody body)
     {
         var piece = body.Piece;
-        if (FirstCopy(piece) is not { } first || first.Piece == piece)
+        if (FirstCopy(piece) is not { } first || ReferenceEquals(first, body))
         {
             var single = piece.Kind is PieceKind.Square or PieceKind.Circle;
             WishSize(piece.Width, body, single ? null : Axis.Across, FitWords.SizeOf(piece, IsCopy(piece), Axis.Across));
@@ -245,7 +242,7 @@ internal sealed partial class SystemBuilder
         if (piece.Tail is { Kind: not TailKind.Straight } tail)
         {
             var along = AxisOf(piece.HangsFrom);
-            var across = along == Axis.Across ? Axis.UpDown : Axis.Across;
+            var across = CrossOf(along);
             var depth = tail.Depth is null
                 ? own.Size(across).Times(Rational.From(1, 2))
                 : Constant(OnThisFormat(tail.Depth, along));
@@ -257,7 +254,7 @@ internal sealed partial class SystemBuilder
 
         if (piece.Tail?.Taper is { } taper)
         {
-            var across = AxisOf(piece.HangsFrom) == Axis.Across ? Axis.UpDown : Axis.Across;
+            var across = CrossOf(AxisOf(piece.HangsFrom));
             var saying = new Saying { Text = $"`{piece.Name}` is wider than its taper", Source = taper.Place };
             Say(own.Size(across), Relation.AtLeast, OnThisFormat(taper, across) + _increment.Nanometres, Strength.Must, saying, isStructure: true);
         }

@@ -6,7 +6,7 @@ using Trimwright.Solving;
 namespace Trimwright.Fitting;
 
 /// <summary>
-/// Turns a layout into a system of wishes: the unknowns are left, top, width and height of each piece, its soft reveals, and the gaps
+/// Turns a layout into a system of wishes: the unknowns are left, top, width and height of each piece, its reveals, and the gaps
 /// of rows. What follows from them (right edges, mats, boxes of rows) is written as linear forms, not as more unknowns.
 /// </summary>
 internal sealed partial class SystemBuilder
@@ -118,7 +118,7 @@ internal sealed partial class SystemBuilder
     private void AddRow(Row row)
     {
         var axis = row.Runs;
-        var cross = axis == Axis.Across ? Axis.UpDown : Axis.Across;
+        var cross = CrossOf(axis);
         var members = row.Pieces.Select(name => _bodies[name]).ToArray();
         var (first, last) = (members[0], members[^1]);
         var edges = axis == Axis.Across
@@ -169,6 +169,8 @@ internal sealed partial class SystemBuilder
     private static string GapWords(Wish? gap) => gap is null ? "the same distance" : gap.ToString();
 
     internal static Axis AxisOf(Edge edge) => edge is Edge.Left or Edge.Right ? Axis.Across : Axis.UpDown;
+
+    internal static Axis CrossOf(Axis axis) => axis == Axis.Across ? Axis.UpDown : Axis.Across;
 
     private void AddRule(Rule rule)
     {

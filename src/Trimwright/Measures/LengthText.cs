@@ -30,6 +30,13 @@ public static class LengthText
     public static string WriteSize(Length width, Length height, LengthUnit unit) =>
         $"{WriteBare(width, unit)} x {Write(height, unit)}";
 
+    /// <summary>The unit as makers write it: <c>in</c> or <c>mm</c>.</summary>
+    public static string Symbol(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "mm";
+
+    /// <summary>The unit that a thing of this length is sold in: inches where it is a whole number of 1/64 in, otherwise millimetres.</summary>
+    public static LengthUnit NaturalUnit(Length length) =>
+        IsOnRuler(length.Nanometres, LengthUnit.Inch) ? LengthUnit.Inch : LengthUnit.Millimetre;
+
     /// <summary>
     /// Whether a maker can find the length on a ruler in that unit: a multiple of 1/64 in, or of 0.1 mm.
     /// </summary>

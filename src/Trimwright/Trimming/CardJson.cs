@@ -42,18 +42,12 @@ public static class CardJson
         json.WriteString("title", card.Layout.Title);
         json.WriteString("format", card.Format.Name);
         json.WriteString("held", card.Holding == Holding.Portrait ? "portrait" : "landscape");
-        json.WriteString("unit", unit == LengthUnit.Inch ? "in" : "mm");
+        json.WriteString("unit", LengthText.Symbol(unit));
         Write(json, "width", card.Width, unit);
         Write(json, "height", card.Height, unit);
         Write(json, "increment", card.Increment, unit);
         json.WriteBoolean("provedBest", card.NotProvedWithin is null);
-        json.WriteStartArray("pieces");
-        foreach (var piece in card.Pieces)
-        {
-            WritePiece(json, piece, unit);
-        }
-
-        json.WriteEndArray();
+        WriteObjects(json, "pieces", card.Pieces, piece => WritePiece(json, piece, unit));
         WriteTrimList(json, TrimList.FromCard(card), unit);
         WriteNotes(json, card, unit);
         json.WriteEndObject();
@@ -62,45 +56,27 @@ public static class CardJson
     /// <summary>Writes diagnostics as an array of objects.</summary>
     public static void Write(Utf8JsonWriter json, string name, IEnumerable<Diagnostic> diagnostics)
     {
-        json.WriteStartArray(name);
-        foreach (var diagnostic in diagnostics)
+        WriteObjects(json, name, diagnostics, diagnostic =>
         {
-            json.WriteStartObject();
             json.WriteString("code", diagnostic.Code);
             json.WriteString("severity", diagnostic.Severity == Severity.Error ? "error" : "warning");
             json.WriteString("message", diagnostic.Message);
             WritePlace(json, diagnostic.Place);
-            json.WriteStartArray("notes");
-            foreach (var note in diagnostic.Notes)
+            WriteTexts(json, "notes", diagnostic.Notes);
+            WriteObjects(json, "related", diagnostic.Related, related =>
             {
-                json.WriteStringValue(note);
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("related");
-            foreach (var related in diagnostic.Related)
-            {
-                json.WriteStartObject();
                 json.WriteString("note", related.Note);
                 WritePlace(json, related.Place);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            });
             if (diagnostic.Remedy is { } remedy)
             {
                 json.WriteString("remedy", remedy);
             }
-
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     private static void WritePiece(Utf8JsonWriter json, FittedPiece piece, LengthUnit unit)
     {
-        json.WriteStartObject();
         json.WriteString("name", piece.Name);
         json.WriteString("kind", TrimWords.Kind(piece.Source.Kind));
         json.WriteString("on", piece.Source.On ?? "card");
@@ -115,27 +91,19 @@ public static class CardJson
             Write(json, "reveal", reveal, unit);
         }
 
-        json.WriteStartArray("mats");
-        foreach (var mat in piece.Mats)
+        WriteObjects(json, "mats", piece.Mats, mat =>
         {
-            json.WriteStartObject();
             json.WriteString("paper", mat.Source.Paper);
             Write(json, "reveal", mat.Reveal, unit);
             Write(json, "width", mat.Width, unit);
             Write(json, "height", mat.Height, unit);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
+        });
     }
 
     private static void WriteTrimList(Utf8JsonWriter json, TrimList list, LengthUnit unit)
     {
-        json.WriteStartArray("trimList");
-        foreach (var line in list.Lines)
+        WriteObjects(json, "trimList", list.Lines, line =>
         {
-            json.WriteStartObject();
             json.WriteNumber("layer", line.Layer);
             json.WriteString("piece", line.Name);
             json.WriteNumber("count", line.Count);
@@ -166,25 +134,14 @@ public static class CardJson
                 Write(json, "foam", foam, unit);
             }
 
-            json.WriteStartArray("notes");
-            foreach (var note in line.Notes)
-            {
-                json.WriteStringValue(note);
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            WriteTexts(json, "notes", line.Notes);
+        });
     }
 
     private static void WriteNotes(Utf8JsonWriter json, FittedCard card, LengthUnit unit)
     {
-        json.WriteStartArray("gaveWay");
-        foreach (var note in card.GaveWay)
+        WriteObjects(json, "gaveWay", card.GaveWay, note =>
         {
-            json.WriteStartObject();
             json.WriteString("what", note.What);
             json.WriteString("strength", note.Strength == Strength.Should ? "should" : "may");
             Write(json, "wanted", note.Wanted, unit);
@@ -196,33 +153,45 @@ public static class CardJson
             }
 
             WritePlace(json, note.Source);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("loose");
-        foreach (var note in card.Loose)
+        });
+        WriteObjects(json, "loose", card.Loose, note =>
         {
-            json.WriteStartObject();
             json.WriteString("what", note.What);
             Write(json, "least", note.Least, unit);
             Write(json, "most", note.Most, unit);
             Write(json, "chosen", note.Chosen, unit);
             WritePlace(json, note.Source);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("carried");
-        foreach (var note in card.Carried)
+        });
+        WriteObjects(json, "carried", card.Carried, note =>
         {
-            json.WriteStartObject();
             json.WriteString("what", note.What);
             Write(json, "drawn", note.Drawn, unit);
             Write(json, "inProportion", note.InProportion, unit);
             Write(json, "got", note.Got, unit);
             WritePlace(json, note.Source);
+        });
+    }
+
+    private static void WriteObjects<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            json.WriteStartObject();
+            write(item);
             json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Writes texts as an array of strings.</summary>
+    public static void WriteTexts(Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+        {
+            json.WriteStringValue(text);
         }
 
         json.WriteEndArray();

@@ -38,7 +38,7 @@ public static class TrimCsv
             line.Paper,
             Size(line.Width),
             Size(line.Height),
-            unit == LengthUnit.Inch ? "in" : "mm",
+            LengthText.Symbol(unit),
             TrimWords.Cut(line.Cut),
             line.Die is { } die ? (die.Width == die.Height ? Size(die.Width) : $"{Size(die.Width)} x {Size(die.Height)}") : "",
             line.Blank is { } blank ? Size(blank.Width) : "",

@@ -18,12 +18,12 @@ public static class TrimSheet
     ];
 
     /// <summary>Writes the page with LF line ends.</summary>
-    public static string Write(FittedCard card)
+    public static string Write(TrimList list)
     {
-        var list = TrimList.FromCard(card);
+        var card = list.Card;
         var text = new StringBuilder();
         text.Append("# ").Append(card.Layout.Title).Append("\n\n");
-        text.Append(Headline(card)).Append("\n\n");
+        text.Append(Headline(list)).Append("\n\n");
         text.Append(TrimTable.FromList(list).ToMarkdown());
         text.Append('\n').Append(Layers(list)).Append('\n');
         foreach (var (heading, lines) in FitReport.Of(card))
@@ -38,14 +38,14 @@ public static class TrimSheet
     }
 
     /// <summary>The card in one sentence, such as <c>A2 portrait, 4 1/4 x 5 1/2 in; sizes on the 1/16 in scale; 9 pieces to cut.</c></summary>
-    public static string Headline(FittedCard card)
+    public static string Headline(TrimList list)
     {
-        var count = TrimList.FromCard(card).PieceCount;
+        var card = list.Card;
         var envelope = card.Format.Envelope is { } size
             ? $"; envelope {LengthText.WriteSize(size.ShortSide, size.LongSide, card.Unit)}"
             : "";
         return FormattableString.Invariant(
-            $"{Fitter.FormatWords(card.Format, card.Holding)}, {LengthText.WriteSize(card.Width, card.Height, card.Unit)}{envelope}; sizes on the {LengthText.Write(card.Increment, card.Unit)} scale, width first; {count} pieces to cut.");
+            $"{Fitter.FormatWords(card.Format, card.Holding)}, {LengthText.WriteSize(card.Width, card.Height, card.Unit)}{envelope}; sizes on the {LengthText.Write(card.Increment, card.Unit)} scale, width first; {list.PieceCount} pieces to cut.");
     }
 
     private static string Layers(TrimList list) =>

@@ -12,7 +12,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
     public static TrimTable FromList(TrimList list)
     {
         var unit = list.Card.Unit;
-        string[] headings = ["layer", "piece", "count", $"size ({(unit == LengthUnit.Inch ? "in" : "mm")})", "paper", "how to cut", "mount on", "notes"];
+        string[] headings = ["layer", "piece", "count", $"size ({LengthText.Symbol(unit)})", "paper", "how to cut", "mount on", "notes"];
         return new(headings, [.. list.Lines.Select(line => Row(line, unit))]);
     }
 
@@ -56,7 +56,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
         }
 
         var foam = line.Foam is { } thickness
-            ? $" on {LengthText.Write(thickness, thickness.IsMultipleOf(Length.FromInches(1, 64)) ? LengthUnit.Inch : LengthUnit.Millimetre)} foam"
+            ? $" on {LengthText.Write(thickness, LengthText.NaturalUnit(thickness))} foam"
             : "";
         return line.Tilts.All(tilt => tilt.IsZero) ? line.On + foam : $"{line.On}{foam}, tilted {string.Join(", ", line.Tilts.Distinct().Count() == 1 ? line.Tilts.Take(1) : line.Tilts)}";
     }

@@ -26,10 +26,12 @@ internal static class TrimWords
         _ => "scissors",
     };
 
-    public static string On(Layout layout, string? parent) =>
-        parent is null || layout.Rows.Any(row => row.Name == parent) && layout.Rows.First(row => row.Name == parent).On is null
-            ? "card"
-            : layout.Rows.FirstOrDefault(row => row.Name == parent)?.On ?? parent;
+    /// <summary>What a piece placed on <paramref name="parent"/> is glued to: a row is no paper, so what the row lies on.</summary>
+    public static string On(Layout layout, string? parent)
+    {
+        var row = layout.Rows.FirstOrDefault(row => row.Name == parent);
+        return (row is null ? parent : row.On) ?? "card";
+    }
 
     /// <summary>Joins the names of pieces cut alike: <c>seeds-1</c> and <c>seeds-2</c> make <c>seeds-1, seeds-2</c>.</summary>
     public static string Joined(string known, string added)

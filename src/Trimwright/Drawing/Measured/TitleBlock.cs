@@ -61,7 +61,7 @@ internal static class TitleBlock
         yield return ("format", CardWords.FormatHeld(card));
         yield return ("fold", card.Layout.Base.Fold == Edge.Left ? "left" : card.Layout.Base.Fold == Edge.Top ? "top"
             : card.Layout.Base.Fold == Edge.Right ? "right" : "bottom");
-        yield return ("sizes", (card.Unit == LengthUnit.Inch ? "in" : "mm") + ", width x height");
+        yield return ("sizes", LengthText.Symbol(card.Unit) + ", width x height");
         yield return ("reveals", "per side");
         yield return ("trimmer step", LengthText.Write(card.Increment, card.Unit));
         yield return ("scale", "1:1");
