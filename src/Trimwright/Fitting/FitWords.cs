@@ -1,4 +1,5 @@
 using Trimwright.Layouts;
+using Trimwright.Measures;
 
 namespace Trimwright.Fitting;
 
@@ -39,4 +40,15 @@ internal static class FitWords
         _ when axis == Axis.Across => "the width",
         _ => "the height",
     } + $" of {SizeName(piece, isCopy)}";
+
+    /// <summary>What a statement says, with the maker's reason for it.</summary>
+    public static string Said(Saying saying) => saying.Because is null ? saying.Text : $"{saying.Text} (because {saying.Because})";
+
+    /// <summary>Such as <c>the width and the height of `ground` lie on the scale in use (1/16 in)</c>.</summary>
+    public static string OnScale(IEnumerable<string> measures, Length increment, LengthUnit unit)
+    {
+        var named = measures.Distinct().ToList();
+        var list = named.Count == 1 ? named[0] : $"{string.Join(", ", named.SkipLast(1))} and {named[^1]}";
+        return $"{list} {(named.Count == 1 ? "is a size" : "are sizes")} of the scale in use ({LengthText.Write(increment, unit)}, or the dies in the drawer)";
+    }
 }

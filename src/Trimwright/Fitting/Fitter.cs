@@ -46,8 +46,7 @@ public static class Fitter
 
         var (width, height) = format.Held(holding);
         var increment = drawer.IncrementFor(format.Unit);
-        var builder = new SystemBuilder(layout, width, height, increment, dies);
-        builder.Build();
+        var builder = SystemBuilder.Of(layout, width, height, increment, dies);
         var solution = WishSolver.Solve(builder.System, null, cancel);
         var whole = SourcePlace.WholeFile(layout.File);
         switch (solution.Outcome)

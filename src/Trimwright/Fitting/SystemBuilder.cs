@@ -26,7 +26,7 @@ internal sealed partial class SystemBuilder
     private readonly List<Saying> _unknowns = [];
     private readonly List<Carried> _carried = [];
 
-    public SystemBuilder(Layout layout, Length width, Length height, Length increment, DieChooser dies)
+    private SystemBuilder(Layout layout, Length width, Length height, Length increment, DieChooser dies)
     {
         _layout = layout;
         _increment = increment;
@@ -59,11 +59,22 @@ internal sealed partial class SystemBuilder
 
     public Length Increment => _increment;
 
+    /// <summary>The longer side of the card.</summary>
+    public Rational LongestOnCard => Rational.Max(Width, Height);
+
     private Rational Width { get; }
 
     private Rational Height { get; }
 
-    public void Build()
+    /// <summary>The system of a layout on a card of that size. Pure: the same layout gives the same system.</summary>
+    public static SystemBuilder Of(Layout layout, Length width, Length height, Length increment, DieChooser dies)
+    {
+        var builder = new SystemBuilder(layout, width, height, increment, dies);
+        builder.Build();
+        return builder;
+    }
+
+    private void Build()
     {
         foreach (var piece in _layout.Pieces)
         {

@@ -13,5 +13,7 @@ namespace Trimwright.Solving;
 /// </param>
 /// <param name="Structure">The structural statements that take part, ascending.</param>
 /// <param name="Grids">The measures whose grid takes part, in order of declaration.</param>
+/// <param name="Bounds">The measures whose bounds take part where no grid does, in order of declaration.</param>
 public sealed record Because(
-    int Statement, IReadOnlyList<int> Statements, IReadOnlyList<int> Traded, IReadOnlyList<int> Structure, IReadOnlyList<Measure> Grids);
+    int Statement, IReadOnlyList<int> Statements, IReadOnlyList<int> Traded, IReadOnlyList<int> Structure, IReadOnlyList<Measure> Grids,
+    IReadOnlyList<Measure> Bounds);

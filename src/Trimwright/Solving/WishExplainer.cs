@@ -69,8 +69,11 @@ public static class WishExplainer
             var statements = clash.Statements.Select(s => _origins[s]).Where(s => s != _wish).Distinct().Order().ToList();
             return new(
                 _wish, statements, statements.FindAll(s => gaveWay(s)), clash.Structure.Select(s => _origins[s]).Distinct().Order().ToList(),
-                clash.Grids.Select(grid => _measures[grid.Index]).OrderBy(measure => measure.Index).ToList());
+                Back(clash.Grids), Back(clash.Bounds));
         }
+
+        private List<Measure> Back(IReadOnlyList<Measure> measures) =>
+            measures.Select(measure => _measures[measure.Index]).OrderBy(measure => measure.Index).ToList();
 
         // Musts, then stronger wishes, then those of the same strength, and last what gave way.
         private static int Firmness(Statement statement, bool gaveWay) => (2 * (int)statement.Strength) + (gaveWay ? 1 : 0);
