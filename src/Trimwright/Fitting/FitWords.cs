@@ -1,5 +1,6 @@
 using Trimwright.Layouts;
 using Trimwright.Measures;
+using Trimwright.Solving;
 
 namespace Trimwright.Fitting;
 
@@ -44,11 +45,18 @@ internal static class FitWords
     /// <summary>What a statement says, with the maker's reason for it.</summary>
     public static string Said(Saying saying) => saying.Because is null ? saying.Text : $"{saying.Text} (because {saying.Because})";
 
-    /// <summary>Such as <c>the width and the height of `ground` lie on the scale in use (1/16 in)</c>.</summary>
-    public static string OnScale(IEnumerable<string> measures, Length increment, LengthUnit unit)
+    /// <summary>
+    /// What the grids of some measures say, such as <c>the width of `ground` is a whole number of steps on the trimmer's scale (1/16 in)</c>.
+    /// </summary>
+    public static IEnumerable<string> OnGrids(IEnumerable<Measure> grids, SystemBuilder builder, LengthUnit unit)
     {
-        var named = measures.Distinct().ToList();
-        var list = named.Count == 1 ? named[0] : $"{string.Join(", ", named.SkipLast(1))} and {named[^1]}";
-        return $"{list} {(named.Count == 1 ? "is a size" : "are sizes")} of the scale in use ({LengthText.Write(increment, unit)}, or the dies in the drawer)";
+        foreach (var kind in grids.GroupBy(grid => builder.System.GridOf(grid)!.Step is not null).OrderByDescending(kind => kind.Key))
+        {
+            var named = kind.Select(grid => builder.Unknowns[grid.Index].Text).Distinct().ToList();
+            var list = named.Count == 1 ? named[0] : $"{string.Join(", ", named.SkipLast(1))} and {named[^1]}";
+            yield return kind.Key
+                ? $"{list} {(named.Count == 1 ? "has" : "have")} to be whole steps of the trimmer's scale ({LengthText.Write(builder.Increment, unit)})"
+                : $"{list} {(named.Count == 1 ? "has" : "have")} to be cut with a die from the drawer";
+        }
     }
 }

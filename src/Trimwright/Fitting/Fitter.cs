@@ -52,7 +52,7 @@ public static class Fitter
         switch (solution.Outcome)
         {
             case Outcome.Clash:
-                diagnostics.AddRange(ClashReport.ExplainAll(builder, solution.Clash!, FormatWords(format, holding), format.Unit, increment, cancel));
+                diagnostics.AddRange(new ClashReport(builder, FormatWords(format, holding), format.Unit, cancel).ExplainAll(solution.Clash!));
                 return new(null, diagnostics);
             case Outcome.Unknown:
                 diagnostics.Add(FitMessages.SearchEnded(whole));
