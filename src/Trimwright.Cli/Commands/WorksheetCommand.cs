@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Trimwright.Fitting;
+using Trimwright.Trimming;
 using Trimwright.Worksheets;
 
 namespace Trimwright.Cli.Commands;
@@ -51,8 +52,28 @@ internal static class WorksheetCommand
         folder.Add($"{stem}-worksheet.pdf", WorksheetPdf.Write(sheet));
         folder.Add($"{stem}-worksheet.html", WorksheetHtml.Write(sheet));
         folder.Write(parsed.GetValue(options.Force));
+        if (session.AsJson)
+        {
+            session.WriteJson(json =>
+            {
+                json.WritePropertyName("card");
+                CardJson.Write(json, card);
+                CardJson.WriteTexts(json, "files", folder.Paths);
+            });
+            return Program.Done;
+        }
+
         session.Complain();
+        if (WorksheetPdf.Lacking(sheet) is { Length: > 0 } lacking)
+        {
+            screen.Warn($"the font of the PDF has no sign for {string.Join(' ', lacking.EnumerateRunes().Select(rune => $"`{rune}`"))}, so boxes stand there instead; the HTML shows it where a font of the machine has it");
+        }
+
+        screen.Line($"{sheet.Title}: {sheet.Summary}");
+        screen.Line();
+        screen.Line($"A worksheet on {sheet.Paper.Name} paper. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
         screen.Lines("written", folder.Paths);
+        screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;
     }
 }

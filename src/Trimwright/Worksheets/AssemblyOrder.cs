@@ -29,8 +29,8 @@ public static class AssemblyOrder
         public IEnumerable<string> Prepare()
         {
             yield return "Cut every piece of the list, tick it off, and pencil its number on the back.";
-            var notes = list.Lines[0].Notes;
-            yield return $"{Capital(notes[0])}. Check first which way the grain runs: {notes[1]}.";
+            var along = _card.Layout.Base.Fold == Edge.Top ? "from side to side" : "up and down";
+            yield return $"Card base (1): {list.Lines[0].Notes[0]}. The grain of its paper should run along the fold, {along}: that way it folds cleanly.";
         }
 
         /// <summary>Lettering, then every piece on its own mats: pieces that are cut alike in one step.</summary>
@@ -118,12 +118,38 @@ public static class AssemblyOrder
             var footing = _footings[first];
             var runs = _card.Layout.Rows.First(row => row.Name == pieces[0].Source.Row).Runs;
             var order = runs == Axis.Across ? "from left to right" : "from top to bottom";
-            var each = pieces.Select((piece, i) => $"{(i == 0 ? "the first" : i == pieces.Count - 1 ? "the last" : i == 1 ? "the next" : "then")} {WhereIs(piece, footing)}");
             var withMats = pieces[0].Mats.Count switch { 0 => "", 1 => ", each on its mat,", _ => ", each on its mats," };
             var numbers = string.Join(", ", pieces.Select(piece => Number(piece, 0)).Distinct());
             return $"{How(pieces[0])} the {Whole(pieces.Count)} pieces of {pieces[0].Source.Row} ({numbers}){withMats} {Onto(pieces[0], footing)}, "
-                + $"{order}: {string.Join("; ", each)}.{Also(_footings.Skip(first).Take(end - first), pieces)}";
+                + $"{order}: {RowPlaces(pieces, footing, runs)}.{Also(_footings.Skip(first).Take(end - first), pieces)}";
         }
+
+        /// <summary>
+        /// Where the pieces of a row go: across the row once for all where that is the same, along it from one and the same edge.
+        /// </summary>
+        private string RowPlaces(List<FittedPiece> pieces, Footing footing, Axis runs)
+        {
+            var (under, owner) = Edges(footing);
+            if (pieces.Exists(piece => !piece.Source.Tilt.IsZero))
+            {
+                return string.Join("; ", pieces.Select((piece, i) => $"{Nth(i, pieces.Count)} {WhereIs(piece, footing)}"));
+            }
+
+            Box[] boxes = [.. pieces.Select(Outer)];
+            string[] beside = [.. boxes.Select(box => runs == Axis.Across ? _places.Down(box, under, owner) : _places.Across(box, under, owner)).Distinct()];
+            var (start, edge) = runs == Axis.Across ? (under.Left, "left") : (under.Top, "top");
+            string[] along = [.. boxes.Select(box => _places.Text((runs == Axis.Across ? box.Left : box.Top) - start))];
+            return beside.Length > 1 || boxes.Any(box => (runs == Axis.Across ? box.Left : box.Top) < start)
+                ? string.Join("; ", pieces.Select((piece, i) => $"{Nth(i, pieces.Count)} {WhereIs(piece, footing)}"))
+                : $"all {beside[0]}, their {edge} edges {Joined(along)} from {owner} {edge} edge";
+        }
+
+        private static string Nth(int index, int count) => index == 0 ? "the first" : index == count - 1 ? "the last" : index == 1 ? "the next" : "then";
+
+        private static Box Outer(FittedPiece piece) => piece.Mats.Count > 0 ? piece.Mats[^1].Box : piece.Box;
+
+        private (Box Under, string Owner) Edges(Footing footing) =>
+            (footing.MeasureFrom?.Box ?? _card.Face, footing.MeasureFrom == footing.On ? "its" : "the card’s");
 
         private static string How(FittedPiece piece) => piece.Source.Lift.Foam is { } foam
             ? $"With {LengthText.Write(foam, LengthText.NaturalUnit(foam))} foam under it, mount"
@@ -134,19 +160,18 @@ public static class AssemblyOrder
 
         private string WhereIs(FittedPiece piece, Footing footing)
         {
-            var from = footing.MeasureFrom;
-            var (under, name) = (from?.Box ?? _card.Face, from?.Name ?? "the card");
-            var outer = piece.Mats.Count > 0 ? piece.Mats[^1].Box : piece.Box;
+            var outer = Outer(piece);
 
             // Whatever it lies on, the middle of it can be found.
-            if (from is null && footing.On is { } on && on.Source.Tilt.IsZero && outer.Centre == on.Box.Centre && piece.Source.Tilt.IsZero)
+            if (footing.MeasureFrom is null && footing.On is { } on && on.Source.Tilt.IsZero && outer.Centre == on.Box.Centre && piece.Source.Tilt.IsZero)
             {
-                return $"in the middle of {on.Name}";
+                return "in its middle";
             }
 
+            var (under, owner) = Edges(footing);
             return piece.Source.Tilt.IsZero
-                ? _places.Of(outer, under, name)
-                : $"{_places.OfCentre(piece.Box.Centre, under, name)}, turned {Turned(piece.Source.Tilt)}";
+                ? _places.Of(outer, under, owner)
+                : $"{_places.OfCentre(piece.Box.Centre, under, owner)}, turned {Turned(piece.Source.Tilt)}";
         }
 
         private static string Turned(Angle tilt) => tilt.Degrees.Sign < 0 ? $"{-tilt} to the left" : $"{tilt} to the right";

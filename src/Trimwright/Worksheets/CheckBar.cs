@@ -6,7 +6,7 @@ namespace Trimwright.Worksheets;
 internal static class CheckBar
 {
     /// <summary>What to do with them.</summary>
-    public const string Advice = "Measure these bars first. If they are not right, print again at 100 %.";
+    public const string Advice = "Measure these bars first. If they are not right, print again at 100\u00a0%.";
 
     /// <summary>The inch.</summary>
     public static readonly Length Inch = Length.FromInches(1);

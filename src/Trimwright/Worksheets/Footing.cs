@@ -24,7 +24,9 @@ internal sealed record Footing(
         {
             var on = Below(card, shapes, i);
             var under = Chain(on, footings);
-            int[] over = [.. Enumerable.Range(0, i).Where(j => !under.Contains(j) && shapes[i].Covers(shapes[j]))];
+
+            // What lies under the piece that it is glued to is met only where it reaches beyond that.
+            int[] over = [.. Enumerable.Range(0, i).Where(j => !under.Contains(j) && shapes[i].Covers(shapes[j], on > j ? shapes[on.Value] : null))];
             var level = on is { } footed ? foam[footed] : Length.Zero;
             foam.Add(level + (card.Pieces[i].Source.Lift.Foam ?? Length.Zero));
             footings.Add(new(

@@ -1,12 +1,15 @@
 using Trimwright.Drawing;
 using Trimwright.Drawing.Measured;
 using Trimwright.Geometry;
+using Trimwright.Measures;
 
 namespace Trimwright.Worksheets;
 
 /// <summary>A layer as it lies, for finding what it covers. It decides where words go and what is said, and no size.</summary>
 internal sealed class LayerShape
 {
+    private const int Sides = 24;
+
     private readonly double _sin;
     private readonly double _cos;
     private readonly (double X, double Y) _centre;
@@ -52,7 +55,9 @@ internal sealed class LayerShape
     }
 
     /// <summary>Whether some of its paper lies on another's: looked for on a raster of half a millimetre, so that a mere touch is none.</summary>
-    public bool Covers(LayerShape other)
+    /// <param name="other">The other.</param>
+    /// <param name="between">What may lie between the two, or null: where it does, they do not meet.</param>
+    public bool Covers(LayerShape other, LayerShape? between)
     {
         const double Step = 0.5;
         var (left, right) = (Math.Max(Area.Left, other.Area.Left), Math.Min(Area.Right, other.Area.Right));
@@ -61,7 +66,7 @@ internal sealed class LayerShape
         {
             for (var x = left + (Step / 2); x < right; x += Step)
             {
-                if (Contains(x, y) && other.Contains(x, y))
+                if (Contains(x, y) && other.Contains(x, y) && between?.Contains(x, y) != true)
                 {
                     return true;
                 }
@@ -69,6 +74,31 @@ internal sealed class LayerShape
         }
 
         return false;
+    }
+
+    /// <summary>Its edges as it lies, as straight lines; a round edge as two dozen of them.</summary>
+    public IEnumerable<(Spot Start, Spot End)> Edges()
+    {
+        foreach (var (corners, centre, radii) in _contours)
+        {
+            var around = corners ?? [.. Enumerable.Range(0, Sides).Select(Turn).Select(turn => (centre.X + (radii.X * turn.Cos), centre.Y + (radii.Y * turn.Sin)))];
+            for (var i = 0; i < around.Count; i++)
+            {
+                yield return (AsLaid(around[i]), AsLaid(around[(i + 1) % around.Count]));
+            }
+        }
+    }
+
+    private static (double Sin, double Cos) Turn(int side)
+    {
+        var angle = new Angle(Rational.From(360 * side, Sides));
+        return (Plane.Roughly(angle.Sin()), Plane.Roughly(angle.Cos()));
+    }
+
+    private Spot AsLaid((double X, double Y) place)
+    {
+        var (dx, dy) = (place.X - _centre.X, place.Y - _centre.Y);
+        return new(_centre.X + (dx * _cos) - (dy * _sin), _centre.Y + (dx * _sin) + (dy * _cos));
     }
 
     private static (double X, double Y) Rough(Point point) => (Plane.Roughly(point.X), Plane.Roughly(point.Y));

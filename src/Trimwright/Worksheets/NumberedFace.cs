@@ -32,6 +32,7 @@ internal sealed class NumberedFace
         _shapes = [.. FaceLayer.Of(list.Card).Select(layer => new LayerShape(layer))];
         DrawnItem[] kept = [.. measured.Items.Where(IsKept)];
         InkBounds.Lines(kept, _lines, _taken);
+        _lines.AddRange(_shapes.SelectMany(shape => shape.Edges()));
         var unnumbered = new List<string>();
         foreach (var piece in list.Card.Pieces)
         {

@@ -33,7 +33,8 @@ public sealed record WorksheetText(string Text) : WorksheetPart;
 /// <summary>A list.</summary>
 /// <param name="Items">Its items, each a few sentences.</param>
 /// <param name="IsNumbered">Whether their order matters.</param>
-public sealed record WorksheetItems(IReadOnlyList<string> Items, bool IsNumbered) : WorksheetPart;
+/// <param name="IsAside">Whether it is set small, in two columns, so that it finds room on a page.</param>
+public sealed record WorksheetItems(IReadOnlyList<string> Items, bool IsNumbered, bool IsAside = false) : WorksheetPart;
 
 /// <summary>A table. Its second column says what a row is about.</summary>
 /// <param name="Caption">What it shows.</param>

@@ -113,7 +113,7 @@ public sealed class WorksheetHtml
                 break;
             case WorksheetItems items:
                 var kind = items.IsNumbered ? "ol" : "ul";
-                Line($"""<{kind} class="{(items.IsNumbered ? "steps" : "points")}" role="list">""");
+                Line($"""<{kind} class="{(items.IsNumbered ? "steps" : items.IsAside ? "points aside" : "points")}" role="list">""");
                 foreach (var item in items.Items)
                 {
                     Line($"<li>{Escaped(item)}</li>");
@@ -178,7 +178,7 @@ public sealed class WorksheetHtml
         Line($"<figcaption>{Escaped(figure.Caption)} {(fit.IsTrue ? "True to size when printed." : $"When printed: {fit.Words}")}</figcaption>");
         if (fit.IsTrue)
         {
-            Line($"""<div class="bars" aria-hidden="true">{Bars()}<span>Bars: 1 in and 5 cm. {CheckBar.Advice}</span></div>""");
+            Line($"""<div class="bars" aria-hidden="true">{Bars()}<span>1 in and 5 cm. {CheckBar.Advice}</span></div>""");
         }
 
         Line("</figure>");

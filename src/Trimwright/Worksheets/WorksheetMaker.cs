@@ -22,7 +22,9 @@ public static class WorksheetMaker
         List<WorksheetSection> sections =
         [
             new("", [new WorksheetFigure("face", FaceDrawing.Draw(card), "The card as it will look.", IsMeasuredOn: false)]),
+            new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
             new("What to cut", [Cuts(list)]),
+            new("Putting it together", [new WorksheetItems(AssemblyOrder.Of(list), IsNumbered: true)]),
             new("The face, measured",
             [
                 new WorksheetFigure(
@@ -30,14 +32,12 @@ public static class WorksheetMaker
                     $"Sizes in {(card.Unit == LengthUnit.Inch ? "inches" : "millimetres")}. Ringed numbers are those of the list; where a piece has mats, theirs come first.{left}",
                     IsMeasuredOn: true),
             ]),
-            new("Putting it together", [new WorksheetItems(AssemblyOrder.Of(list), IsNumbered: true)]),
         ];
         foreach (var (heading, lines) in FitReport.Of(card, cancel))
         {
             sections.Add(new(Capital(heading), [new WorksheetItems([.. lines.Select(line => line.Trim())], IsNumbered: false)]));
         }
 
-        sections.Add(new("Take care", [new WorksheetItems(TakeCare.Lines, IsNumbered: false)]));
         return new()
         {
             Title = card.Layout.Title,

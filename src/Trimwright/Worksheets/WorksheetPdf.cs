@@ -14,6 +14,8 @@ namespace Trimwright.Worksheets;
 public sealed class WorksheetPdf
 {
     private const string Language = "en";
+    private const double CaptionGap = 3;
+    private const double AfterPoint = 1;
 
     private readonly Worksheet _sheet;
     private readonly PdfDocument _document;
@@ -86,6 +88,7 @@ public sealed class WorksheetPdf
     private IEnumerable<Slab> Slabs(WorksheetPart part, double taken) => part switch
     {
         WorksheetText text => [Lines("P", _plain, Body, BodyPitch, Side, Measure, Ink, text.Text)],
+        WorksheetItems { IsAside: true } items => [Columns(items)],
         WorksheetItems items => Items(items),
         WorksheetTable table => new TableSetter(table, _plain, _bold, _width).Slabs(_document.Root, _pageHeight - taken),
         WorksheetFigure figure => [FigureSlab(figure, taken)],
@@ -115,6 +118,7 @@ public sealed class WorksheetPdf
             var (label, body) = (item.Add(new("Lbl")), item.Add(new("LBody")));
             var lines = TextSetter.Lines(_plain.Font, Body, items.Items[i], Measure - Indent);
             var number = items.IsNumbered ? (i + 1).ToString(CultureInfo.InvariantCulture) : "•";
+            var isFirst = i == 0;
             yield return new((lines.Count * BodyPitch) + 1.6, (ink, y) =>
             {
                 var foot = y + ((BodyPitch + (Body * 0.65)) / 2);
@@ -126,8 +130,55 @@ public sealed class WorksheetPdf
                         ink.Text(_plain, Body, Side + Indent, foot + (BodyPitch * line), lines[line], Ink);
                     }
                 });
-            });
+            })
+            { KeepsNext = isFirst };
         }
+    }
+
+    /// <summary>Short points in two columns of small letters.</summary>
+    private Slab Columns(WorksheetItems items)
+    {
+        const double Between = 8;
+        const double In = 4;
+        var list = _document.Root.Add(new("L"));
+        var width = (_width - Between) / 2;
+        var texts = items.Items.Select(item =>
+        {
+            var tag = list.Add(new("LI"));
+            return (Label: tag.Add(new("Lbl")), Body: tag.Add(new("LBody")), Lines: TextSetter.Lines(_plain.Font, Small, item, width - In));
+        }).ToList();
+
+        // The left column is as long as half of the lines, or one point longer.
+        var lines = texts.Sum(text => text.Lines.Count);
+        var first = 0;
+        for (var taken = 0; 2 * taken < lines; first++)
+        {
+            taken += texts[first].Lines.Count;
+        }
+
+        var height = Math.Max(HeightOf(texts.Take(first)), HeightOf(texts.Skip(first)));
+        return new(height, (ink, y) =>
+        {
+            var at = y;
+            for (var i = 0; i < texts.Count; i++)
+            {
+                var (label, body, text) = texts[i];
+                at = i == first ? y : at;
+                var (left, foot) = (Side + (i < first ? 0 : width + Between), at + Small);
+                ink.Under(label, () => ink.Text(_bold, Small, left, foot, "•", Accent));
+                ink.Under(body, () =>
+                {
+                    for (var line = 0; line < text.Count; line++)
+                    {
+                        ink.Text(_plain, Small, left + In, foot + (line * SmallPitch), text[line], Ink);
+                    }
+                });
+                at += (text.Count * SmallPitch) + AfterPoint;
+            }
+        });
+
+        static double HeightOf(IEnumerable<(Tag, Tag, IReadOnlyList<string> Lines)> column) =>
+            column.Sum(text => (text.Lines.Count * SmallPitch) + AfterPoint);
     }
 
     private Slab FigureSlab(WorksheetFigure figure, double taken)
@@ -155,14 +206,15 @@ public sealed class WorksheetPdf
                     ? $"0 {PageInk.Ratio(-scale)} {PageInk.Ratio(scale)} 0 {PageInk.Number(left)} {PageInk.Number(y + down)} cm"
                     : $"{PageInk.Ratio(scale)} 0 0 {PageInk.Ratio(scale)} {PageInk.Number(left)} {PageInk.Number(y)} cm");
                 ink.Raw($"1 0 0 1 {PageInk.Number(-Plane.Roughly(sheet.Left))} {PageInk.Number(-Plane.Roughly(sheet.Top))} cm");
-                new DrawingPainter(ink, _lettering, _document.Opacities).Draw(figure.Drawing);
+                new DrawingPainter(_document, ink, _lettering).Draw(figure.Drawing);
                 ink.Raw("Q");
             });
             ink.Under(caption, () =>
             {
                 for (var i = 0; i < words.Count; i++)
                 {
-                    ink.Text(_plain, Small, Side, y + down + CaptionGap + Small + (i * SmallPitch), words[i], Quiet);
+                    var middle = Side + ((_width - _plain.Font.Width(words[i], Small)) / 2);
+                    ink.Text(_plain, Small, middle, y + down + CaptionGap + Small + (i * SmallPitch), words[i], Quiet);
                 }
             });
         });
@@ -170,7 +222,6 @@ public sealed class WorksheetPdf
         IReadOnlyList<string> Words(string text) => TextSetter.Lines(_plain.Font, Small, text, _width);
     }
 
-    private const double CaptionGap = 3;
 
     /// <summary>The foot of a page: the bars, what to do with them, and which page it is.</summary>
     private void DrawFoot(PageInk ink, int page, int pages)

@@ -22,6 +22,7 @@ public class RoomTests
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
+        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()

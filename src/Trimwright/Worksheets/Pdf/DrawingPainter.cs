@@ -8,15 +8,18 @@ using Trimwright.Measures;
 namespace Trimwright.Worksheets.Pdf;
 
 /// <summary>Draws a drawing list on a page: the same lines, fills and letters as its SVG, with the same figures.</summary>
-/// <param name="ink">The page.</param>
+/// <param name="document">The document, which keeps what several places use.</param>
+/// <param name="page">The page.</param>
 /// <param name="lettering">The font of drawings.</param>
-/// <param name="opacities">The opacities used, in hundredths; filled.</param>
-internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, SortedSet<int> opacities)
+internal sealed class DrawingPainter(PdfDocument document, PageInk page, EmbeddedFont lettering)
 {
     // Four cubic curves with these handles are a circle to within 0.03 % of its radius (Riskus 2006 gives the same constant; from memory).
     private static readonly Rational Handle = Rational.From(5_522_847, 10_000_000);
 
     private IReadOnlyDictionary<string, DrawnPattern> _patterns = new Dictionary<string, DrawnPattern>();
+
+    // Where operators go: the page, or a tile while it is made.
+    private PageInk _ink = page;
 
     /// <summary>Draws it where the page's axes have been put.</summary>
     public void Draw(DrawingList drawing)
@@ -49,16 +52,16 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
 
     private void DrawGroup(DrawnGroup group)
     {
-        ink.Raw("q");
+        _ink.Raw("q");
         if (group.Shift is { } shift)
         {
-            ink.Raw($"1 0 0 1 {Pair(shift)} cm");
+            _ink.Raw($"1 0 0 1 {Pair(shift)} cm");
         }
 
         if (group.Turn is { } turn && (turn.Flipped || !turn.Angle.IsZero))
         {
             var (sin, cos, about) = (turn.Angle.Sin(), turn.Angle.Cos(), Pair(turn.About));
-            ink.Raw($"1 0 0 1 {about} cm {Ratio(cos)} {Ratio(sin)} {Ratio(-sin)} {Ratio(cos)} 0 0 cm"
+            _ink.Raw($"1 0 0 1 {about} cm {Ratio(cos)} {Ratio(sin)} {Ratio(-sin)} {Ratio(cos)} 0 0 cm"
                 + $"{(turn.Flipped ? " -1 0 0 1 0 0 cm" : "")} 1 0 0 1 {Pair(new(-turn.About.X, -turn.About.Y))} cm");
         }
 
@@ -67,7 +70,7 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
             Draw(item);
         }
 
-        ink.Raw("Q");
+        _ink.Raw("Q");
     }
 
     private void DrawOutline(DrawnOutline drawn)
@@ -75,20 +78,20 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
         var path = string.Join(' ', drawn.Outline.Contours.Select(PathOf));
         if (drawn.Fill is { Pattern: { } id })
         {
-            ink.Raw($"q {path} W* n");
+            _ink.Raw($"q {path} W* n");
             Tile(_patterns[id], drawn.Outline.Bounds);
-            ink.Raw("Q");
+            _ink.Raw("Q");
         }
         else if (drawn.Fill is { } fill)
         {
             var opacity = "";
             if (fill.OpacityPercent < 100)
             {
-                opacities.Add(fill.OpacityPercent);
+                document.Opacities.Add(fill.OpacityPercent);
                 opacity = string.Create(CultureInfo.InvariantCulture, $" /O{fill.OpacityPercent} gs");
             }
 
-            ink.Raw($"q{opacity} {PageInk.Rgb(fill.Colour)} rg {path} f* Q");
+            _ink.Raw($"q{opacity} {PageInk.Rgb(fill.Colour)} rg {path} f* Q");
         }
 
         if (drawn.Stroke is { } stroke)
@@ -100,7 +103,7 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
     private void Stroke(Stroke stroke, string path)
     {
         var dash = stroke.Dash.IsZero ? "" : $" [{Millimetres(stroke.Dash)} {Millimetres(stroke.DashGap)}] 0 d";
-        ink.Raw($"q {PageInk.Rgb(stroke.Colour)} RG {Millimetres(stroke.Width)} w{dash} {path} S Q");
+        _ink.Raw($"q {PageInk.Rgb(stroke.Colour)} RG {Millimetres(stroke.Width)} w{dash} {path} S Q");
     }
 
     /// <summary>Repeats a tile over a box.</summary>
@@ -121,16 +124,26 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
             Draw(new DrawnOutline(Outline.FromBox(over), ground, null));
         }
 
+        var form = document.Form(() =>
+        {
+            var kept = _ink;
+            _ink = new(0);
+            foreach (var item in pattern.Items.Skip(ground is null ? 0 : 1))
+            {
+                Draw(item);
+            }
+
+            var operators = _ink.Operators;
+            _ink = kept;
+            return operators;
+        });
         var (left, right) = Span(tile.Left, tile.Width, over.Left, over.Right);
         var (top, bottom) = Span(tile.Top, tile.Height, over.Top, over.Bottom);
         for (var y = top; y < bottom; y++)
         {
             for (var x = left; x < right; x++)
             {
-                DrawGroup(new([.. pattern.Items.Skip(ground is null ? 0 : 1)])
-                {
-                    Shift = new(tile.Left + (tile.Width * x), tile.Top + (tile.Height * y)),
-                });
+                _ink.Raw($"q 1 0 0 1 {Pair(new(tile.Left + (tile.Width * x), tile.Top + (tile.Height * y)))} cm /{form} Do Q");
             }
         }
     }
@@ -153,7 +166,7 @@ internal sealed class DrawingPainter(PageInk ink, EmbeddedFont lettering, Sorted
         var wider = spacing == 0 ? "" : PageInk.Number(-spacing * 1000 / Plane.Roughly(size));
         var words = text.Text.Split(' ');
         var shown = string.Join(' ', words.Select((word, i) => i < words.Length - 1 ? $"{lettering.Hex(word + " ")} {wider}" : lettering.Hex(word)));
-        ink.Raw($"BT {PageInk.Rgb(text.Colour)} rg /{lettering.Key} {Millimetres(size)} Tf {matrix} Tm [{shown}] TJ ET");
+        _ink.Raw($"BT {PageInk.Rgb(text.Colour)} rg /{lettering.Key} {Millimetres(size)} Tf {matrix} Tm [{shown}] TJ ET");
     }
 
     private static string PathOf(Contour contour) => contour switch

@@ -11,12 +11,26 @@ namespace Trimwright.Worksheets.Pdf;
 internal sealed class PdfDocument(PaperSize paper, string title, string language)
 {
     private readonly List<PageInk> _pages = [];
+    private readonly List<string> _forms = [];
 
     /// <summary>What the structure begins with.</summary>
     public Tag Root { get; } = new("Document");
 
     /// <summary>The opacities that pages use, in hundredths.</summary>
     public SortedSet<int> Opacities { get; } = [];
+
+    /// <summary>Keeps operators that are used in many places; those that are the same are kept once.</summary>
+    /// <returns>The name by which a page uses them.</returns>
+    public string Form(Func<string> draw)
+    {
+        var operators = draw();
+        if (!_forms.Contains(operators))
+        {
+            _forms.Add(operators);
+        }
+
+        return string.Create(CultureInfo.InvariantCulture, $"F{_forms.IndexOf(operators)}");
+    }
 
     /// <summary>Adds a page. Its axes are put so that all is drawn in millimetres from its upper left corner, down and to the right.</summary>
     public PageInk AddPage()
@@ -52,12 +66,16 @@ internal sealed class PdfDocument(PaperSize paper, string title, string language
         var fontEntries = string.Join(' ', fonts.Where(font => font.IsUsed).Select(font => Entry(font.Key, font.AddTo(file))));
         var states = string.Join(' ', Opacities.Select(percent => string.Create(
             CultureInfo.InvariantCulture, $"/O{percent} << /ca {percent / 100.0:0.##} >>")));
+
+        // A tile may reach beyond its box into the next ones: a metre each way is enough for all.
+        var forms = string.Join(' ', _forms.Select((form, i) => string.Create(CultureInfo.InvariantCulture, $"/F{i} ")
+            + Reference(file.AddStream("/Type /XObject /Subtype /Form /BBox [-1000 -1000 1000 1000] ", Encoding.ASCII.GetBytes(form)))));
         for (var i = 0; i < pages.Count; i++)
         {
             var content = file.AddStream("", Encoding.ASCII.GetBytes(_pages[i].Operators));
             file.Fill(pages[i], string.Create(CultureInfo.InvariantCulture, $"""
                 << /Type /Page /Parent {parent} 0 R /MediaBox [0 0 {Points(paper.Width, 6)} {Points(paper.Height, 6)}]
-                /Resources << /Font << {fontEntries} >> /ExtGState << {states} >> >> /Contents {content} 0 R /StructParents {i} /Tabs /S >>
+                /Resources << /Font << {fontEntries} >> /ExtGState << {states} >> /XObject << {forms} >> >> /Contents {content} 0 R /StructParents {i} /Tabs /S >>
                 """));
         }
 

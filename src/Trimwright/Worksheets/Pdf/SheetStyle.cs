@@ -16,8 +16,8 @@ internal static class SheetStyle
     /// <summary>From the bottom edge to the upper side of the check bars.</summary>
     public const double Bars = 16;
 
-    /// <summary>The widest line of running text: about 75 letters, which are read easily (common practice, no source).</summary>
-    public const double Measure = 140;
+    /// <summary>The widest line of running text: about 80 letters, which are read easily (common practice, no source).</summary>
+    public const double Measure = 150;
 
     public const double Body = 3.7;
 

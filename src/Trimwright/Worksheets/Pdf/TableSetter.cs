@@ -8,8 +8,11 @@ internal sealed class TableSetter
     private const double Size = 3.5;
     private const double Pitch = 4.7;
     private const double Pad = 1.5;
-    private const double ColumnGap = 4;
+    private const double ColumnGap = 5;
     private const double BoxSide = 3.4;
+
+    // The column that says what a row is about.
+    private const int About = 1;
 
     private readonly WorksheetTable _table;
     private readonly EmbeddedFont _plain;
@@ -21,19 +24,19 @@ internal sealed class TableSetter
     {
         (_table, _plain, _bold) = (table, plain, bold);
         _widths = [.. table.Headings.Select((heading, i) => table.Rows
-            .Select(row => plain.Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(heading, Size)).Max())];
+            .Select(row => (i == About ? bold : plain).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(heading, Size)).Max())];
         var spare = width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
         if (spare < 0)
         {
             Narrow(-spare);
         }
 
-        // What is left over goes between the columns, so that the table is as wide as the page.
-        var gap = (width - _widths.Sum()) / (_widths.Length - 1);
+        // What is left over goes to what the rows are about, so that the table is as wide as the page.
+        _widths[About] += width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
         _lefts = new double[_widths.Length];
         for (var i = 0; i < _lefts.Length; i++)
         {
-            _lefts[i] = i == 0 ? Side : _lefts[i - 1] + _widths[i - 1] + gap;
+            _lefts[i] = i == 0 ? Side : _lefts[i - 1] + _widths[i - 1] + ColumnGap;
         }
     }
 
@@ -64,7 +67,7 @@ internal sealed class TableSetter
     // Numbers, sizes and boxes are never broken: the other columns give way, the widest most.
     private void Narrow(double by)
     {
-        int[] soft = [1, 4, 5];
+        int[] soft = [About, 4, 5];
         while (by > 0.01)
         {
             var widest = soft.MaxBy(i => _widths[i]);
@@ -103,10 +106,10 @@ internal sealed class TableSetter
 
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(i == 1 ? _bold.Font : _plain.Font, Size, cell, _widths[i] + 0.01)).ToList();
-        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - ColumnGap - _lefts[1])).ToList();
+        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(i == About ? _bold.Font : _plain.Font, Size, cell, _widths[i] + 0.01)).ToList();
+        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - ColumnGap - _lefts[About])).ToList();
         var textHeight = cells.Max(lines => lines.Count) * Pitch;
-        var tags = row.Cells.Select((_, i) => tag.Add(i == 1 ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
+        var tags = row.Cells.Select((_, i) => tag.Add(i == About ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
         return new((2 * Pad) + textHeight + (notes.Count * SmallPitch), (ink, y) =>
         {
             for (var i = 0; i < cells.Count; i++)
@@ -116,12 +119,12 @@ internal sealed class TableSetter
                 {
                     for (var line = 0; line < cells[column].Count; line++)
                     {
-                        Cell(ink, column == 1 ? _bold : _plain, column, y + Pad + Size + (line * Pitch), cells[column][line], Ink);
+                        Cell(ink, column == About ? _bold : _plain, column, y + Pad + Size + (line * Pitch), cells[column][line], Ink);
                     }
 
-                    for (var line = 0; column == 1 && line < notes.Count; line++)
+                    for (var line = 0; column == About && line < notes.Count; line++)
                     {
-                        ink.Text(_plain, Small, _lefts[1], y + Pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
+                        ink.Text(_plain, Small, _lefts[About], y + Pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
                     }
                 });
             }
