@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Measures;
@@ -7,7 +8,7 @@ using Trimwright.Trimming;
 namespace Trimwright.Worksheets;
 
 /// <summary>Makes the worksheet of a fitted card.</summary>
-public static class WorksheetMaker
+public static partial class WorksheetMaker
 {
     /// <summary>Makes it.</summary>
     /// <param name="card">The card.</param>
@@ -35,7 +36,7 @@ public static class WorksheetMaker
         ];
         foreach (var (heading, lines) in FitReport.Of(card, cancel))
         {
-            sections.Add(new(Capital(heading), [new WorksheetItems([.. lines.Select(line => line.Trim())], IsNumbered: false)]));
+            sections.Add(new(Capital(heading), [new WorksheetItems(Told(lines), IsNumbered: false, IsAside: true)]));
         }
 
         return new()
@@ -63,6 +64,28 @@ public static class WorksheetMaker
                     line.Notes)),
             ]);
     }
+
+    /// <summary>The sentences of a report: a reason is set in under what it explains, and here follows it.</summary>
+    private static List<string> Told(IEnumerable<string> lines)
+    {
+        List<string> told = [];
+        foreach (var line in lines.Select(line => Quoted().Replace(line, "‘$1’")))
+        {
+            if (line.StartsWith(' ') && told.Count > 0)
+            {
+                told[^1] += ", " + line.Trim();
+            }
+            else
+            {
+                told.Add(Capital(line.Trim()));
+            }
+        }
+
+        return told;
+    }
+
+    [GeneratedRegex("`([^`]*)`")]
+    private static partial Regex Quoted();
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }
