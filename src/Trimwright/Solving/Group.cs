@@ -38,7 +38,16 @@ internal readonly record struct SteppedForm(int Measure, BoundedForm Target, Lat
 /// <param name="Form">Left minus right.</param>
 /// <param name="Relation">Its relation to zero.</param>
 /// <param name="Strength">Should or may.</param>
-internal readonly record struct ReducedWish(int Statement, LinearForm Form, Relation Relation, Strength Strength);
+internal readonly record struct ReducedWish(int Statement, LinearForm Form, Relation Relation, Strength Strength)
+{
+    /// <summary>By how much the wish is missed where its form has a value.</summary>
+    public Rational MissAt(Rational excess) => Relation switch
+    {
+        Relation.AtMost => Rational.Max(excess, default),
+        Relation.AtLeast => Rational.Max(-excess, default),
+        _ => excess.Abs(),
+    };
+}
 
 /// <summary>What one group adds to the value of a measure.</summary>
 /// <param name="Measure">The measure.</param>

@@ -3,7 +3,11 @@ using Trimwright.Measures;
 namespace Trimwright.Solving;
 
 /// <summary>The columns of a wish: by how much it is missed above and below; -1 where it cannot be missed on that side.</summary>
-internal readonly record struct WishColumns(ReducedWish Wish, int Over, int Under);
+/// <param name="Wish">The wish.</param>
+/// <param name="Row">The row: its form, less the miss above, plus the miss below.</param>
+/// <param name="Over">The miss above.</param>
+/// <param name="Under">The miss below.</param>
+internal readonly record struct WishColumns(ReducedWish Wish, int Row, int Over, int Under);
 
 /// <summary>A group, written into a simplex: one variable per free measure, one row per form, one row and its misses per wish.</summary>
 internal sealed class GroupModel
@@ -108,6 +112,40 @@ internal sealed class GroupModel
         return (Simplex.AddRow(_variables.AsSpan(0, count), _factors.AsSpan(0, count), null, null), overColumn, underColumn);
     }
 
+    /// <summary>Tells a search a point, by the values of the measures, and lets no wish miss by more than it does there.</summary>
+    public void Settle(Search search, Rational[] values)
+    {
+        foreach (var measure in Group.Measures)
+        {
+            search.Teach(_variableOf[measure], values[measure]);
+        }
+
+        foreach (var (_, target, _) in Group.Stepped)
+        {
+            search.Teach(target.Variable, target.Form.At(values));
+        }
+
+        foreach (var (wish, row, over, under) in Wishes)
+        {
+            var excess = wish.Form.At(values);
+            var (above, below) = (Rational.Max(excess, default), Rational.Max(-excess, default));
+            search.Teach(row, excess - wish.Form.Constant - (over >= 0 ? above : default) + (under >= 0 ? below : default));
+            if (over >= 0)
+            {
+                search.Teach(over, above);
+                Simplex.Lower(over, wish.Relation == Relation.Equal ? excess.Abs() : above);
+            }
+
+            if (under >= 0)
+            {
+                search.Teach(under, below);
+                Simplex.Lower(under, wish.Relation == Relation.Equal ? excess.Abs() : below);
+            }
+        }
+
+        search.Recall();
+    }
+
     private void Bound(BoundedForm entry)
     {
         if (entry.Least is { } least)
@@ -135,7 +173,7 @@ internal sealed class GroupModel
             Simplex.Raise(row, right);
         }
 
-        Wishes.Add(new(wish, over, under));
+        Wishes.Add(new(wish, row, over, under));
     }
 
     private int Write(LinearForm form)

@@ -21,9 +21,9 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     public GroupEnd Solve(Group group, Rational[] values, LooseRanges ranges)
     {
         var model = new GroupModel(group, _simplex, _variableOf);
-        var search = new Search(_simplex, model.Stepped, new(options.NodeBudget));
-        var levels = new Levels(model, search);
-        var end = levels.Run();
+        var budget = new SearchBudget(options.NodeBudget);
+        var search = new Search(_simplex, model.Stepped, budget);
+        var (end, unproved) = Lower(group, ref model, ref search, budget, values);
         if (end != SearchEnd.Proved)
         {
             return new(end == SearchEnd.Nothing ? Outcome.Clash : Outcome.Unknown, default, default);
@@ -36,7 +36,7 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
             values[measure] = search.At(model.VariableOf(measure));
         }
 
-        return levels.Unproved is { } unproved ? new(Outcome.BestFound, unproved.Level, unproved.Gap)
+        return unproved is { } open ? new(Outcome.BestFound, open.Level, open.Gap)
             : choice.IsProved ? new(Outcome.Best, default, default)
             : new(Outcome.BestFound, Strength.May + 1, default);
     }
@@ -53,4 +53,70 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
             _ => null,
         };
     }
+
+    /// <summary>
+    /// Lowers the misses of a group. First without lattices: if that point lies on them, it is the answer. On success the simplex has
+    /// bounds that hold exactly the best points, and the search one of them.
+    /// </summary>
+    private (SearchEnd End, (Strength Level, Rational Gap)? Unproved) Lower(
+        Group group, ref GroupModel model, ref Search search, SearchBudget budget, Rational[] values)
+    {
+        var parts = new WishParts(group);
+        var start = _simplex.Mark();
+        var leaf = new Leaf(model, search);
+        var end = Begin(group, leaf);
+        if (end == SearchEnd.Proved && model.Stepped.TrueForAll(s => !_simplex.IsPinned(s.Variable) || s.Lattice.Holds(_simplex.Value(s.Variable))))
+        {
+            end = new Levels(group, leaf, parts.Of).Run();
+            if (end == SearchEnd.Proved && search.PointIsOnLattices())
+            {
+                search.MindsLattices = true;
+                return (end, null);
+            }
+        }
+
+        if (end != SearchEnd.Proved)
+        {
+            return (end, null);
+        }
+
+        _simplex.UndoTo(start);
+        search.Forget();
+        search.MindsLattices = true;
+        var separation = Separation.Of(group);
+        if (separation is null)
+        {
+            leaf = new(model, search);
+            end = Begin(group, leaf);
+            end = end == SearchEnd.Proved ? new Levels(group, leaf, parts.Of).Run() : end;
+            if (end != SearchEnd.Proved || !leaf.HasSumRows)
+            {
+                return (end, leaf.Unproved);
+            }
+
+            leaf.Write(values);
+        }
+
+        IPortion portion = leaf;
+        if (separation is not null)
+        {
+            portion = new Branching(group, separation, new(measureCount, budget, cancel));
+            end = new Levels(group, portion, parts.Of).Run();
+            if (end != SearchEnd.Proved)
+            {
+                return (end, null);
+            }
+
+            portion.Write(values);
+        }
+
+        // The misses now say all that there is to say of the best points; rows of sums would only be in the way.
+        model = new GroupModel(group, _simplex, _variableOf);
+        search = new Search(_simplex, model.Stepped, budget) { MindsLattices = true };
+        model.Settle(search, values);
+        return (end, portion.Unproved);
+    }
+
+    private static SearchEnd Begin(Group group, Leaf leaf) =>
+        leaf.LowerSum(group.Wishes.Exists(w => w.Strength == Strength.Should) ? Strength.Should : Strength.May, out _);
 }

@@ -121,10 +121,22 @@ internal sealed class Lattice
         return at < _values.Length ? _values[at] : null;
     }
 
+    /// <summary>The greatest allowed value below an allowed one, or null.</summary>
+    public Rational? BelowNext(Rational value) => _values is null ? value - Step : Neighbour(value, -1);
+
+    /// <summary>The least allowed value above an allowed one, or null.</summary>
+    public Rational? AboveNext(Rational value) => _values is null ? value + Step : Neighbour(value, 1);
+
     /// <summary>The allowed value nearest to another, the lower of two; null when none is allowed.</summary>
     public Rational? Nearest(Rational value)
     {
         var (below, above) = (Below(value), Above(value));
         return below is { } low && above is { } high ? (value - low <= high - value ? low : high) : below ?? above;
+    }
+
+    private Rational? Neighbour(Rational value, int by)
+    {
+        var at = Array.BinarySearch(_values!, value) + by;
+        return at >= 0 && at < _values!.Length ? _values[at] : null;
     }
 }

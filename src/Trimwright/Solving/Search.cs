@@ -87,6 +87,9 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         _point[variable] = value;
     }
 
+    /// <summary>Takes the point that was taught as known.</summary>
+    public void Recall() => HasPoint = true;
+
     /// <summary>Pins all variables with lattices where they are at the point known, and minds lattices no more.</summary>
     public void Freeze()
     {
@@ -179,9 +182,11 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
     {
         _branches.Clear();
         Split(FirstOff());
+        var grace = (4 * stepped.Count) + 16;
         while (_branches.Count > 0)
         {
-            if (!budget.Pay(simplex))
+            // Once the budget is spent, one way down may still be gone to its end, so that there is an answer.
+            if (!budget.Pay(simplex) && (HasPoint || --grace < 0))
             {
                 return SearchEnd.OutOfBudget;
             }

@@ -6,14 +6,20 @@ namespace Trimwright.Solving;
 /// Splits the wishes of a group into parts that hang together at a level: by musts and by wishes of that level or stronger ones. So a
 /// may that ties two parts of a layout together cannot change which shoulds give way.
 /// </summary>
-internal sealed class WishParts
+internal sealed class WishParts(Group group)
 {
     private readonly Dictionary<int, int> _parent = [];
+    private bool _mustsAreIn;
 
-    /// <summary>Ties the measures of a group together.</summary>
-    public WishParts(Group group, Strength level)
+    /// <summary>The parts of the wishes of a level, in order of the first wish of each. Levels are asked for from the strongest down.</summary>
+    public IReadOnlyList<WishSet> Of(Strength level)
     {
-        group.Bounded.ForEach(b => Join(b.Form));
+        if (!_mustsAreIn)
+        {
+            _mustsAreIn = true;
+            group.Bounded.ForEach(b => Join(b.Form));
+        }
+
         foreach (var wish in group.Wishes)
         {
             if (wish.Strength <= level)
@@ -21,11 +27,12 @@ internal sealed class WishParts
                 Join(wish.Form);
             }
         }
-    }
 
-    /// <summary>The parts, in order of the first wish of each, with the wishes in the order given.</summary>
-    public IEnumerable<List<WishColumns>> Split(List<WishColumns> wishes) =>
-        wishes.GroupBy(w => Find(w.Wish.Form.Unknowns[0])).Select(g => g.ToList());
+        return group.Wishes.FindAll(w => w.Strength == level)
+            .GroupBy(w => Find(w.Form.Unknowns[0]))
+            .Select(g => new WishSet(level, g.Select(w => w.Statement).ToHashSet()))
+            .ToList();
+    }
 
     private void Join(LinearForm form)
     {
