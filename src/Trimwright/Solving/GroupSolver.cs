@@ -118,5 +118,5 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     }
 
     private static SearchEnd Begin(Group group, Leaf leaf) =>
-        leaf.LowerSum(group.Wishes.Exists(w => w.Strength == Strength.Should) ? Strength.Should : Strength.May, out _);
+        leaf.LowerSum(group.Wishes.Exists(w => w.Strength == Strength.Should) ? Strength.Should : Strength.May, null, out _);
 }

@@ -7,14 +7,21 @@ namespace Trimwright.Solving;
 /// Where the linear program proves a step, its face stays: nonbasic variables with a cost are pinned (their reduced cost says that any
 /// move would lose; exact zero makes that valid). Where whole steps cost more, the least sum becomes a row, and a least miss a bound.
 /// </remarks>
-internal sealed class Leaf(GroupModel model, Search search) : IPortion
+/// <param name="model">The group, in its simplex.</param>
+/// <param name="search">The search over its lattices.</param>
+/// <param name="release">Takes the simplex back, or null.</param>
+internal sealed class Leaf(GroupModel model, Search search, Action<Simplex>? release = null) : IPortion
 {
+    private const int MostRounds = 5;
+
     private readonly Simplex _simplex = model.Simplex;
     private readonly List<int> _variables = [];
     private readonly List<Rational> _factors = [];
     private readonly LeastMisses _leastMisses = new(model.Group);
     private readonly Rational?[] _sums = new Rational?[(int)Strength.May + 1];
-    private readonly HashSet<Strength> _expected = [];
+    private readonly bool[] _expected = new bool[(int)Strength.May + 1];
+    private Rational? _dear;
+    private Rational? _bound;
     private Dictionary<int, Rational>? _lowered;
     private Dictionary<int, WishColumns>? _columnsOf;
 
@@ -32,14 +39,19 @@ internal sealed class Leaf(GroupModel model, Search search) : IPortion
             return known;
         }
 
-        GatherSum(level);
-        _simplex.SetCost(_variables.ToArray(), _factors.ToArray());
-        _simplex.TrustCost();
-        return _simplex.Reoptimise() ? _simplex.Objective() : null;
+        if (_bound is null)
+        {
+            GatherSum(level);
+            _simplex.SetCost(_variables.ToArray(), _factors.ToArray());
+            _simplex.TrustCost();
+            _bound = _simplex.Reoptimise() ? _simplex.Objective() : null;
+        }
+
+        return _bound;
     }
 
     /// <inheritdoc/>
-    public SearchEnd LowerSum(Strength level, out Rational sum)
+    public SearchEnd LowerSum(Strength level, Rational? most, out Rational sum)
     {
         if (_sums[(int)level] is { } known)
         {
@@ -48,6 +60,11 @@ internal sealed class Leaf(GroupModel model, Search search) : IPortion
         }
 
         sum = default;
+        if (most <= _dear)
+        {
+            return SearchEnd.Dear;
+        }
+
         GatherSum(level);
         if (_variables.Count == 0)
         {
@@ -60,9 +77,12 @@ internal sealed class Leaf(GroupModel model, Search search) : IPortion
             return found;
         }
 
+        search.Most = most;
         var end = Least(level, true);
+        search.Most = null;
         if (end != SearchEnd.Proved)
         {
+            _dear = end == SearchEnd.Dear ? most : null;
             return end;
         }
 
@@ -184,6 +204,9 @@ internal sealed class Leaf(GroupModel model, Search search) : IPortion
         }
     }
 
+    /// <inheritdoc/>
+    public void Release() => release?.Invoke(_simplex);
+
     private WishColumns? ColumnsOf(int wish)
     {
         _columnsOf ??= model.Wishes.ToDictionary(w => w.Wish.Statement);
@@ -223,13 +246,35 @@ internal sealed class Leaf(GroupModel model, Search search) : IPortion
 
     private void GatherSum(Strength level)
     {
-        if (search.MindsLattices && _expected.Add(level))
+        if (search.MindsLattices && !_expected[(int)level])
         {
+            _expected[(int)level] = true;
             Each(level, Expect);
+            Strengthen(level);
         }
 
         Begin();
         Each(level, Miss);
+    }
+
+    /// <summary>Cuts the point of the linear program off as long as that raises the least sum.</summary>
+    private void Strengthen(Strength level)
+    {
+        Begin();
+        Each(level, Miss);
+        _simplex.SetCost(_variables.ToArray(), _factors.ToArray());
+        _simplex.TrustCost();
+        if (!_simplex.Reoptimise())
+        {
+            return;
+        }
+
+        var (reached, patience) = (_simplex.Objective(), 2);
+        for (var round = 0; round < MostRounds && patience > 0 && _simplex.Cut(model.Stepped) && _simplex.Reoptimise(); round++)
+        {
+            patience = _simplex.Objective() > reached ? 2 : patience - 1;
+            reached = _simplex.Objective();
+        }
     }
 
     private void Each(Strength level, Action<WishColumns> act)

@@ -22,7 +22,7 @@ internal sealed class Levels(Group group, IPortion portion, Func<Strength, IRead
                 continue;
             }
 
-            var end = portion.LowerSum(level, out var sum);
+            var end = portion.LowerSum(level, null, out var sum);
             if (end != SearchEnd.Proved)
             {
                 return end;

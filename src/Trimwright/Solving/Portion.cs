@@ -16,8 +16,9 @@ internal interface IPortion
 
     /// <summary>Lowers the sum of the misses of a level.</summary>
     /// <param name="level">The level.</param>
+    /// <param name="most">A sum above this is of no use to the caller, who then takes <see cref="SearchEnd.Dear"/>; null for any.</param>
     /// <param name="sum">The least sum.</param>
-    SearchEnd LowerSum(Strength level, out Rational sum);
+    SearchEnd LowerSum(Strength level, Rational? most, out Rational sum);
 
     /// <summary>Whether the sum of a level can be shared out in more than one way, as far as is seen at a glance.</summary>
     bool CanTrade(Strength level);
@@ -39,6 +40,9 @@ internal interface IPortion
 
     /// <summary>Writes the values of its measures at the point known.</summary>
     void Write(Rational[] values);
+
+    /// <summary>Gives its memory back. It is not to be asked anything after.</summary>
+    void Release();
 }
 
 /// <summary>Some wishes of one level, by the numbers of their statements.</summary>

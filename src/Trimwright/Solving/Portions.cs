@@ -5,6 +5,8 @@ namespace Trimwright.Solving;
 /// <summary>Makes portions of one group: each with a simplex of its own, all with one budget.</summary>
 internal sealed class Portions(int measureCount, SearchBudget budget, CancellationToken cancel)
 {
+    private readonly Stack<Simplex> _spare = [];
+
     /// <summary>What the group may still spend.</summary>
     public SearchBudget Budget => budget;
 
@@ -20,12 +22,16 @@ internal sealed class Portions(int measureCount, SearchBudget budget, Cancellati
         }
 
         var model = ModelOf(group);
-        return new Leaf(model, SearchOf(model));
+        return new Leaf(model, SearchOf(model), Release);
     }
 
-    /// <summary>A group in a simplex of its own.</summary>
-    public GroupModel ModelOf(Group group) => new(group, new() { Cancel = cancel }, new int[measureCount]);
+    /// <summary>A group in a simplex of its own; see <see cref="Release"/>.</summary>
+    public GroupModel ModelOf(Group group, Separation? separation = null) =>
+        new(group, _spare.TryPop(out var simplex) ? simplex : new() { Cancel = cancel }, null, separation);
 
     /// <summary>A search over the lattices of a model.</summary>
     public Search SearchOf(GroupModel model) => new(model.Simplex, model.Stepped, budget) { MindsLattices = true };
+
+    /// <summary>Takes a simplex back, so that its memory serves again.</summary>
+    public void Release(Simplex simplex) => _spare.Push(simplex);
 }

@@ -19,6 +19,9 @@ internal enum SearchEnd
 
     /// <summary>The budget ended first.</summary>
     OutOfBudget,
+
+    /// <summary>No point costs as little as was asked for.</summary>
+    Dear,
 }
 
 /// <summary>
@@ -36,6 +39,9 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
 
     /// <summary>Whether lattices count; without them the search is one linear program.</summary>
     public bool MindsLattices { get; set; }
+
+    /// <summary>While no point is known: what a point may cost at most to be of use, or null.</summary>
+    public Rational? Most { get; set; }
 
     /// <summary>Whether a point is known that lies within the bounds, and on the lattices where they count.</summary>
     public bool HasPoint { get; private set; }
@@ -137,7 +143,7 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             simplex.Reoptimise();
         }
 
-        return end ?? (HasPoint ? SearchEnd.Proved : SearchEnd.Nothing);
+        return end ?? (HasPoint ? SearchEnd.Proved : Most is null ? SearchEnd.Nothing : SearchEnd.Dear);
     }
 
     /// <summary>Solves the root; null when branches are needed.</summary>
@@ -162,6 +168,11 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         }
 
         Bound = bound;
+        if (!HasPoint && bound > Most)
+        {
+            return SearchEnd.Dear;
+        }
+
         if (HasPoint && Best == bound)
         {
             // With a lattice along the cost the linear program may lie lower: its face is then not the wanted one, and nobody asks.
@@ -205,7 +216,7 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             }
 
             var cost = simplex.Objective();
-            if ((along is null ? cost : along.Above(cost)) is not { } bound || (HasPoint && bound >= Best))
+            if ((along is null ? cost : along.Above(cost)) is not { } bound || (HasPoint ? bound >= Best : bound > Most))
             {
                 continue;
             }

@@ -8,7 +8,9 @@ namespace Trimwright.Solving;
 /// </summary>
 internal sealed class Separation
 {
-    private const int MostSeparators = 6;
+    /// <summary>The most measures that are taken out.</summary>
+    public const int MostSeparators = 4;
+
     private const int FewestSizes = 6;
 
     private readonly Group _group;
@@ -34,6 +36,15 @@ internal sealed class Separation
 
     /// <summary>The measures taken out, with their lattices.</summary>
     public List<SteppedForm> Separators { get; } = [];
+
+    /// <summary>The measure of a separator.</summary>
+    public int MeasureOf(int separator) => Separators[separator].Target.Form.Unknowns[0];
+
+    /// <summary>Tells a simplex, whose first variables are the measures of the group, how they fall apart.</summary>
+    public void Tell(Simplex simplex) => simplex.Part(
+        _pieceOf,
+        Array.ConvertAll(_separatorOf, s => s < 0 ? 0 : 1 << s),
+        Array.ConvertAll([.. Pieces, Rest], p => p.Touches.Aggregate(0, (bits, t) => bits | (1 << t))));
 
     /// <summary>What is left of the group, piece by piece.</summary>
     public Piece[] Pieces { get; private set; } = [];

@@ -20,6 +20,8 @@ internal sealed partial class Simplex
     private bool[] _hasLeast = new bool[16];
     private bool[] _hasMost = new bool[16];
     private int[] _rowOf = new int[16];
+    private int[] _partOf = new int[16];
+    private int[] _tieOf = new int[16];
     private int[] _placeOf = new int[16];
     private Rational[] _cost = new Rational[16];
     private int[][] _rowsWith = new int[16][];
@@ -35,6 +37,7 @@ internal sealed partial class Simplex
     private int[] _spareColumns = [];
     private Rational[] _spareFactors = [];
     private int _rowCount;
+    private long _workTaken;
 
     private readonly record struct BoundChange(int Variable, bool IsMost, bool Had, Rational Bound);
 
@@ -44,17 +47,27 @@ internal sealed partial class Simplex
     /// <summary>How much work was done, counted in factors touched: a measure of effort that does not depend on the machine.</summary>
     public long Work { get; private set; }
 
+    /// <summary>The work done since this was asked last.</summary>
+    public long TakeWork()
+    {
+        var work = Work - _workTaken;
+        _workTaken = Work;
+        return work;
+    }
+
     /// <summary>Forgets everything but its memory.</summary>
     public void Clear()
     {
         _trail.Clear();
         _waiting.Clear();
+        _tiesOfPart = null;
         Count = 0;
         _rowCount = 0;
         _nonbasicCount = 0;
         _costed = false;
         _costStands = true;
         Work = 0;
+        _workTaken = 0;
     }
 
     /// <summary>The value of a variable.</summary>
@@ -98,6 +111,8 @@ internal sealed partial class Simplex
         for (var i = 0; i < variables.Length; i++)
         {
             value += factors[i] * _value[variables[i]];
+            _partOf[variable] = Join(_partOf[variable], _partOf[variables[i]]);
+            _tieOf[variable] |= _tieOf[variables[i]];
             var source = _rowOf[variables[i]];
             if (source < 0)
             {
@@ -235,6 +250,9 @@ internal sealed partial class Simplex
         Grow(ref _hasLeast, variable);
         Grow(ref _hasMost, variable);
         Grow(ref _rowOf, variable);
+        Grow(ref _partOf, variable);
+        Grow(ref _tieOf, variable);
+        (_partOf[variable], _tieOf[variable]) = (AnyPart, 0);
         Grow(ref _placeOf, variable);
         Grow(ref _cost, variable);
         Grow(ref _rowsWith, variable);
