@@ -269,8 +269,17 @@ internal sealed class Leaf(GroupModel model, Search search, Action<Simplex>? rel
             return;
         }
 
+        var whole = new List<Stepped>(model.Stepped);
+        foreach (var (wish, _, over, under) in model.Wishes)
+        {
+            if (_leastMisses.LatticeOf(wish) is { } lattice)
+            {
+                whole.AddRange(from variable in (int[])[over, under] where variable >= 0 select new Stepped(variable, lattice));
+            }
+        }
+
         var (reached, patience) = (_simplex.Objective(), 2);
-        for (var round = 0; round < MostRounds && patience > 0 && _simplex.Cut(model.Stepped) && _simplex.Reoptimise(); round++)
+        for (var round = 0; round < MostRounds && patience > 0 && _simplex.Cut(model.Stepped, whole) && _simplex.Reoptimise(); round++)
         {
             patience = _simplex.Objective() > reached ? 2 : patience - 1;
             reached = _simplex.Objective();

@@ -63,13 +63,22 @@ internal sealed partial class Simplex
     /// offset, k = b + sum a_j t_j over distances t_j of the others from the bounds that they stand at, all zero now; f is the part of
     /// b behind the whole number. Then sum c_j t_j is at least 1, with c_j as <see cref="Weight"/> has them.
     /// </remarks>
-    /// <param name="stepped">The variables with lattices.</param>
-    public bool Cut(IReadOnlyList<Stepped> stepped)
+    /// <param name="stepped">The variables that must lie on lattices.</param>
+    /// <param name="whole">Those, and all others that then do.</param>
+    public bool Cut(IReadOnlyList<Stepped> stepped, IReadOnlyList<Stepped> whole)
     {
         var latticeOf = new Lattice?[Count];
-        foreach (var (variable, lattice) in stepped)
+        foreach (var (variable, lattice) in whole)
         {
             latticeOf[variable] = lattice;
+        }
+
+        foreach (var row in _waiting)
+        {
+            if (row.Variable >= 0)
+            {
+                latticeOf[row.Variable] = LatticeOf(row, latticeOf);
+            }
         }
 
         var cuts = new List<(int[] Variables, Rational[] Factors, Rational Least)>();
@@ -84,6 +93,24 @@ internal sealed partial class Simplex
 
         cuts.ForEach(c => AddRow(c.Variables, c.Factors, c.Least, null));
         return cuts.Count > 0;
+    }
+
+    /// <summary>The lattice of a row over variables that all have one; null for others.</summary>
+    private static Lattice? LatticeOf(in WaitingRow row, Lattice?[] latticeOf)
+    {
+        var (offset, step) = (default(Rational), default(Rational));
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            if (latticeOf[row.Variables[i]] is not { } lattice)
+            {
+                return null;
+            }
+
+            offset += row.Factors[i] * lattice.Offset;
+            step = Lattice.CommonStep(step, row.Factors[i] * lattice.Step);
+        }
+
+        return Lattice.From(Grid.FromStep(step)).Through(Rational.One, -offset);
     }
 
     private static Rational FractionOf(Rational value) => value.IsWhole ? default : value - Rational.From(value.Floor(), 1);
@@ -107,7 +134,7 @@ internal sealed partial class Simplex
             }
 
             // The distance from its bound is a whole number of steps where it has a lattice and the bound lies on it.
-            var lattice = variable < latticeOf.Length ? latticeOf[variable] : null;
+            var lattice = latticeOf[variable];
             var unit = lattice is not null && ((_value[variable] - lattice.Offset) / lattice.Step).IsWhole ? lattice.Step : (Rational?)null;
             var factor = _factors[row][i] / (isLow ? step : -step);
             var weight = Weight(-factor * (unit ?? Rational.One), unit is not null, fraction) / (unit ?? Rational.One);
