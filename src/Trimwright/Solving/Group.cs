@@ -14,20 +14,47 @@ internal sealed class BoundedForm(LinearForm form)
     /// <summary>Its greatest value, or null.</summary>
     public Rational? Most { get; private set; }
 
+    /// <summary>Its least value as the statements and the ranges of measures give it, before it is drawn in to a lattice.</summary>
+    public Rational? SaidLeast { get; private set; }
+
+    /// <summary>Its greatest value as the statements and the ranges of measures give it.</summary>
+    public Rational? SaidMost { get; private set; }
+
     /// <summary>The variable of the simplex that stands for the form, while its group is solved.</summary>
     public int Variable { get; set; }
 
     /// <summary>Keeps the form at or above a value.</summary>
-    public void Raise(Rational least) => Least = Least is { } now && now >= least ? now : least;
+    public void Raise(Rational least)
+    {
+        SaidLeast = Greater(SaidLeast, least);
+        DrawUp(least);
+    }
 
     /// <summary>Keeps the form at or below a value.</summary>
-    public void Lower(Rational most) => Most = Most is { } now && now <= most ? now : most;
+    public void Lower(Rational most)
+    {
+        SaidMost = Lesser(SaidMost, most);
+        DrawDown(most);
+    }
+
+    /// <summary>Keeps the form at or above a value for the sake of a lattice.</summary>
+    public void DrawUp(Rational least) => Least = Greater(Least, least);
+
+    /// <summary>Keeps the form at or below a value for the sake of a lattice.</summary>
+    public void DrawDown(Rational most) => Most = Lesser(Most, most);
 
     /// <summary>Whether no value is left.</summary>
     public bool IsEmpty => Least is { } least && Most is { } most && least > most;
 
-    /// <summary>The only value left, or null.</summary>
-    public Rational? Only => Least is { } least && Most is { } most && least == most ? least : null;
+    /// <summary>
+    /// The only value that is said, or null. One that only a lattice leaves does not count: what hangs together must not change with a
+    /// rule that others imply, and only a rule that is written down is drawn in.
+    /// </summary>
+    public Rational? Only => SaidLeast is { } least && SaidMost is { } most && least == most ? least : null;
+
+    private static Rational Greater(Rational? now, Rational bound) => now is { } value && value >= bound ? value : bound;
+
+    private static Rational Lesser(Rational? now, Rational bound) => now is { } value && value <= bound ? value : bound;
 }
 
 /// <summary>A lattice that a bounded form must lie on, with the measure that it comes from.</summary>

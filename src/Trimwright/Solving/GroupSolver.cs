@@ -61,13 +61,13 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     private (SearchEnd End, (Strength Level, Rational Gap)? Unproved) Lower(
         Group group, ref GroupModel model, ref Search search, SearchBudget budget, Rational[] values)
     {
-        var parts = new WishParts(group);
+        var ties = new Ties(group, cancel);
         var start = _simplex.Mark();
         var leaf = new Leaf(model, search);
         var end = Begin(group, leaf);
         if (end == SearchEnd.Proved && model.Stepped.TrueForAll(s => !_simplex.IsPinned(s.Variable) || s.Lattice.Holds(_simplex.Value(s.Variable))))
         {
-            end = new Levels(group, leaf, parts.Of).Run();
+            end = new Levels(group, leaf, ties).Run();
             if (end == SearchEnd.Proved && search.PointIsOnLattices())
             {
                 search.MindsLattices = true;
@@ -88,7 +88,7 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
         {
             leaf = new(model, search);
             end = Begin(group, leaf);
-            end = end == SearchEnd.Proved ? new Levels(group, leaf, parts.Of).Run() : end;
+            end = end == SearchEnd.Proved ? new Levels(group, leaf, ties).Run() : end;
             if (end != SearchEnd.Proved || !leaf.HasSumRows)
             {
                 return (end, leaf.Unproved);
@@ -101,7 +101,7 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
         if (separation is not null)
         {
             portion = new Branching(group, separation, new(measureCount, budget, cancel));
-            end = new Levels(group, portion, parts.Of).Run();
+            end = new Levels(group, portion, ties).Run();
             if (end != SearchEnd.Proved)
             {
                 return (end, null);

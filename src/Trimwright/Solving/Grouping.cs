@@ -115,7 +115,7 @@ internal sealed class Grouping(
     private bool Bites(BoundedForm entry)
     {
         var (least, most) = Range(entry.Form);
-        return (entry.Least is { } low && !(least >= low)) || (entry.Most is { } high && !(most <= high));
+        return (entry.SaidLeast is { } low && !(least >= low)) || (entry.SaidMost is { } high && !(most <= high));
     }
 
     private bool Bites(ReducedWish wish)
@@ -137,7 +137,7 @@ internal sealed class Grouping(
         for (var i = 0; i < form.Unknowns.Length; i++)
         {
             var (factor, single) = (form.Factors[i], _single[form.Unknowns[i]]);
-            var (low, high) = factor.Sign > 0 ? (single?.Least, single?.Most) : (single?.Most, single?.Least);
+            var (low, high) = factor.Sign > 0 ? (single?.SaidLeast, single?.SaidMost) : (single?.SaidMost, single?.SaidLeast);
             least = least is { } a && low is { } b ? a + (factor * b) : null;
             most = most is { } c && high is { } d ? c + (factor * d) : null;
         }

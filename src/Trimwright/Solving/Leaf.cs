@@ -107,7 +107,11 @@ internal sealed class Leaf(GroupModel model, Search search, Action<Simplex>? rel
     }
 
     /// <inheritdoc/>
-    public bool CanTrade(Strength level) => model.Wishes.Exists(w => w.Wish.Strength == level && !IsPinned(w));
+    public bool CanTrade(Strength level)
+    {
+        var free = model.Wishes.FindAll(w => w.Wish.Strength == level && !IsPinned(w));
+        return search.MindsLattices ? free.Count > 0 : free.Exists(CanGrow);
+    }
 
     /// <inheritdoc/>
     public Rational LeastLargest(WishSet wishes)
@@ -206,6 +210,16 @@ internal sealed class Leaf(GroupModel model, Search search, Action<Simplex>? rel
 
     /// <inheritdoc/>
     public void Release() => release?.Invoke(_simplex);
+
+    /// <summary>Whether a miss can be larger than it is while the sum stays: where none can, none can be smaller either.</summary>
+    private bool CanGrow(WishColumns wish)
+    {
+        var now = MissAtPoint(wish);
+        Begin();
+        Miss(wish);
+        _simplex.SetCost(_variables.ToArray(), _factors.ConvertAll(f => -f).ToArray());
+        return !_simplex.CostIsPinned() && _simplex.TryReoptimise(out var endless) && (endless || -_simplex.Objective() > now);
+    }
 
     private WishColumns? ColumnsOf(int wish)
     {

@@ -10,9 +10,9 @@ namespace Trimwright.Solving;
 /// <remarks>
 /// The order of declaration comes last, so it decides only between answers that are equal in every sum and every largest miss.
 /// </remarks>
-internal sealed class Levels(Group group, IPortion portion, Func<Strength, IReadOnlyList<WishSet>> parts)
+internal sealed class Levels(Group group, IPortion portion, Ties ties)
 {
-    /// <summary>Lowers everything. False for a group without wishes, where there is nothing to lower.</summary>
+    /// <summary>Lowers everything. The portion is left with exactly the best points.</summary>
     public SearchEnd Run()
     {
         for (var level = Strength.Should; level <= Strength.May; level++)
@@ -49,13 +49,9 @@ internal sealed class Levels(Group group, IPortion portion, Func<Strength, IRead
             return;
         }
 
-        foreach (var part in parts(level))
+        foreach (var part in ties.Of(level, portion.MissOf))
         {
-            // One alone is lowered in its turn, and where nothing is missed there is nothing to lower.
-            if (part.Statements.Count > 1 && part.Statements.Any(s => portion.MissOf(s) is { IsZero: false }))
-            {
-                portion.Cap(part, portion.LeastLargest(part));
-            }
+            portion.Cap(part, portion.LeastLargest(part));
         }
     }
 }

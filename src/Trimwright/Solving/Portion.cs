@@ -20,7 +20,7 @@ internal interface IPortion
     /// <param name="sum">The least sum.</param>
     SearchEnd LowerSum(Strength level, Rational? most, out Rational sum);
 
-    /// <summary>Whether the sum of a level can be shared out in more than one way, as far as is seen at a glance.</summary>
+    /// <summary>Whether the sum of a level may be shared out in more than one way. False is proof.</summary>
     bool CanTrade(Strength level);
 
     /// <summary>The least that the largest miss of some wishes can be; nothing is taken away yet, see <see cref="Cap"/>.</summary>

@@ -17,6 +17,7 @@ internal sealed class Reduction
     private readonly Selection? _selection;
     private readonly FormBuilder _builder;
     private readonly Lattice?[] _lattices;
+    private readonly Lattice?[] _own;
     private readonly Elimination _elimination;
     private readonly FormTable _table = new();
     private readonly List<SteppedForm> _stepped = [];
@@ -32,6 +33,7 @@ internal sealed class Reduction
             _lattices[m] = system.GridOf(new(m)) is { } grid && (selection is null || selection.Grids[m]) ? Lattice.From(grid) : null;
         }
 
+        _own = [.. _lattices];
         _elimination = new(system.MeasureCount, _lattices, _builder);
     }
 
@@ -144,10 +146,16 @@ internal sealed class Reduction
         for (var m = 0; m < _system.MeasureCount; m++)
         {
             var (least, most) = _system.BoundsOf(new(m));
-            if (_lattices[m]?.Ends is { } ends)
+            if (_own[m] is { } own)
             {
-                least = least is { } low0 ? Rational.Max(low0, ends.Least) : ends.Least;
-                most = most is { } high0 ? Rational.Min(high0, ends.Most) : ends.Most;
+                // The range of a measure is its own: drawing it in to its grid takes no statement to know.
+                var ends = own.Ends;
+                least = least is { } low0 ? own.Above(low0) : ends?.Least;
+                most = most is { } high0 ? own.Below(high0) : ends?.Most;
+                if (own.IsList && (least is null || most is null))
+                {
+                    return false;
+                }
             }
 
             if (least is null && most is null && _lattices[m] is null)
@@ -239,7 +247,7 @@ internal sealed class Reduction
     {
         if (least is { } value)
         {
-            target.Raise(value);
+            target.DrawUp(value);
         }
 
         return least is not null;
@@ -249,7 +257,7 @@ internal sealed class Reduction
     {
         if (most is { } value)
         {
-            target.Lower(value);
+            target.DrawDown(value);
         }
 
         return most is not null;

@@ -206,6 +206,19 @@ internal sealed partial class Simplex
         return true;
     }
 
+    /// <summary>Takes a bound away for good, not only until it is undone.</summary>
+    public void Drop(int variable, bool least)
+    {
+        if (least)
+        {
+            _hasLeast[variable] = false;
+        }
+        else
+        {
+            _hasMost[variable] = false;
+        }
+    }
+
     /// <summary>Pins a variable to a value.</summary>
     public bool Pin(int variable, Rational value) => Raise(variable, value) && Lower(variable, value);
 
