@@ -49,7 +49,7 @@ internal sealed class Levels(Group group, IPortion portion, Ties ties)
             return;
         }
 
-        foreach (var part in ties.Of(level, portion.MissOf))
+        foreach (var part in ties.Of(level, portion))
         {
             portion.Cap(part, portion.LeastLargest(part));
         }

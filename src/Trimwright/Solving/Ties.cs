@@ -23,21 +23,26 @@ internal sealed class Ties(Group group, CancellationToken cancel)
     private readonly List<Rule> _rules = [];
     private readonly HashSet<Strength> _joined = [];
     private List<ReducedWish> _wishes = [];
-    private Simplex? _simplex;
+    private bool _isPrepared;
+    private Interior? _interior;
+    private TiesModel? _model;
 
-    /// <summary>A must, as a row of the program; both its sides are rules of their own.</summary>
-    private readonly record struct Rule(LinearForm Form, int Variable, Rational Bound, bool IsLeast);
+    /// <summary>One side of a must, over the measures that are free.</summary>
+    private readonly record struct Rule(LinearForm Form, int Entry, Rational Bound, bool IsLeast);
+
+    /// <summary>The musts in a program; made when it is needed.</summary>
+    private TiesModel Model => _model ??= new(group, cancel);
 
     /// <summary>
     /// The parts of a level that have something to share out, in order of the first wish of each. Levels are asked for from the
     /// strongest down.
     /// </summary>
     /// <param name="level">The level.</param>
-    /// <param name="missOf">The miss of a wish as it stands.</param>
-    public IReadOnlyList<WishSet> Of(Strength level, Func<int, Rational?> missOf)
+    /// <param name="portion">The group, its sums lowered.</param>
+    public IReadOnlyList<WishSet> Of(Strength level, IPortion portion)
     {
         var missed = group.Wishes
-            .FindAll(w => w.Strength == level && missOf(w.Statement) is { IsZero: false })
+            .FindAll(w => w.Strength == level && portion.MissOf(w.Statement) is { IsZero: false })
             .ConvertAll(w => w.Statement)
             .ToHashSet();
         if (missed.Count == 0)
@@ -45,7 +50,7 @@ internal sealed class Ties(Group group, CancellationToken cancel)
             return [];
         }
 
-        Prepare();
+        Prepare(portion);
         for (var stronger = Strength.Should; stronger <= level; stronger++)
         {
             if (_joined.Add(stronger))
@@ -89,17 +94,21 @@ internal sealed class Ties(Group group, CancellationToken cancel)
         return joined;
     }
 
-    /// <summary>Writes the musts into a program and takes out the measures that they leave no freedom.</summary>
-    private void Prepare()
+    /// <summary>Takes out the measures that the musts leave no freedom, and lists the musts over the others.</summary>
+    private void Prepare(IPortion portion)
     {
-        if (_simplex is not null)
+        if (_isPrepared)
         {
             return;
         }
 
-        var model = new TiesModel(group, cancel);
-        _simplex = model.Simplex;
-        var definitions = model.Settle();
+        _isPrepared = true;
+        var at = new Rational[group.Measures[^1] + 1];
+        portion.Write(at);
+        _interior = Interior.Find(group, at);
+
+        // A point with room on all sides shows that nothing is without freedom.
+        var definitions = _interior is null ? Model.Settle() : null;
         LinearForm Apply(LinearForm form) => definitions is null ? form : definitions.Apply(form);
         _wishes = group.Wishes.ConvertAll(w => w with { Form = Apply(w.Form) });
         _wishes.RemoveAll(w => w.Form.IsConstant);
@@ -108,17 +117,17 @@ internal sealed class Ties(Group group, CancellationToken cancel)
             Join(form);
         }
 
-        foreach (var (entry, variable) in model.Rows)
+        for (var i = 0; i < group.Bounded.Count; i++)
         {
-            var form = Apply(entry.Form);
-            if (entry.SaidLeast is { } least)
+            var form = Apply(group.Bounded[i].Form);
+            if (group.Bounded[i].SaidLeast is { } least)
             {
-                _rules.Add(new(form, variable, least, true));
+                _rules.Add(new(form, i, least, true));
             }
 
-            if (entry.SaidMost is { } most)
+            if (group.Bounded[i].SaidMost is { } most)
             {
-                _rules.Add(new(form, variable, most, false));
+                _rules.Add(new(form, i, most, false));
             }
         }
     }
@@ -142,18 +151,23 @@ internal sealed class Ties(Group group, CancellationToken cancel)
     /// <summary>Whether the other musts would let a rule be broken.</summary>
     private bool Bites(in Rule rule)
     {
-        var simplex = _simplex!;
-        simplex.Drop(rule.Variable, rule.IsLeast);
-        simplex.SetCost([rule.Variable], [rule.IsLeast ? Rational.One : -Rational.One]);
+        if (_interior?.IsMetFirst(group.Bounded[rule.Entry], rule.IsLeast) == true)
+        {
+            return true;
+        }
+
+        var (simplex, variable) = (Model.Simplex, Model.Rows[rule.Entry].Variable);
+        simplex.Drop(variable, rule.IsLeast);
+        simplex.SetCost([variable], [rule.IsLeast ? Rational.One : -Rational.One]);
         simplex.TryReoptimise(out var endless);
-        var end = simplex.Value(rule.Variable);
+        var end = simplex.Value(variable);
         simplex.ClearCost();
         var bites = endless || (rule.IsLeast ? end < rule.Bound : end > rule.Bound);
 
         // What does not bite stays out: the others imply it.
         if (bites)
         {
-            _ = rule.IsLeast ? simplex.Raise(rule.Variable, rule.Bound) : simplex.Lower(rule.Variable, rule.Bound);
+            _ = rule.IsLeast ? simplex.Raise(variable, rule.Bound) : simplex.Lower(variable, rule.Bound);
         }
 
         return bites;
@@ -162,7 +176,7 @@ internal sealed class Ties(Group group, CancellationToken cancel)
     /// <summary>The least or the greatest value of a form within the musts; null where it has none.</summary>
     private Rational? Reaches(LinearForm form, bool least)
     {
-        var simplex = _simplex!;
+        var simplex = Model.Simplex;
         var variables = Array.ConvertAll(form.Unknowns, u => group.Measures.BinarySearch(u));
         simplex.SetCost(variables, Array.ConvertAll(form.Factors, f => least ? f : -f));
         simplex.TryReoptimise(out var endless);
