@@ -19,16 +19,23 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     private GroupModel? _model;
     private Rational? _bound;
     private Rational? _dear;
+    private Leaf? _plain;
 
     /// <inheritdoc/>
     public (Strength Level, Rational Gap)? Unproved { get; private set; }
 
     /// <inheritdoc/>
-    public bool CanTrade(Strength level) => _choices!.Count > 1 || _choices[0].Pieces.Any(p => p.CanTrade(level));
+    public bool CanTrade(Strength level) =>
+        _plain?.CanTrade(level) ?? (_choices!.Count > 1 || _choices[0].Pieces.Any(p => p.CanTrade(level)));
 
     /// <inheritdoc/>
     public Rational? SumBound(Strength level)
     {
+        if (_plain is not null)
+        {
+            return _plain.SumBound(level);
+        }
+
         if (_choices is not null)
         {
             return LowerSum(level, null, out var sum) == SearchEnd.Proved ? sum : null;
@@ -46,6 +53,11 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public SearchEnd LowerSum(Strength level, Rational? most, out Rational sum)
     {
+        if (_plain is not null)
+        {
+            return Noted(_plain.LowerSum(level, most, out sum));
+        }
+
         if (_choices is null)
         {
             return Explore(level, most, out sum);
@@ -69,6 +81,11 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public Rational LeastLargest(WishSet wishes)
     {
+        if (_plain is not null)
+        {
+            return Noted(_plain.LeastLargest(wishes));
+        }
+
         foreach (var choice in _choices!)
         {
             choice.Figure = default;
@@ -90,6 +107,12 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public void Cap(WishSet wishes, Rational most)
     {
+        if (_plain is not null)
+        {
+            _plain.Cap(wishes, most);
+            return;
+        }
+
         _choices!.RemoveAll(c => c.Figure > most);
         foreach (var piece in _choices.SelectMany(c => c.Pieces))
         {
@@ -100,6 +123,11 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public Rational? LowerOne(int wish)
     {
+        if (_plain is not null)
+        {
+            return Noted(_plain.LowerOne(wish));
+        }
+
         foreach (var choice in _choices!)
         {
             Rational? least = choice.Misses.TryGetValue(wish, out var miss) ? miss : null;
@@ -123,6 +151,11 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public Rational? MissOf(int wish)
     {
+        if (_plain is not null)
+        {
+            return _plain.MissOf(wish);
+        }
+
         if (_choices![0].Misses.TryGetValue(wish, out var miss))
         {
             return miss;
@@ -142,6 +175,12 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public void Write(Rational[] values)
     {
+        if (_plain is not null)
+        {
+            _plain.Write(values);
+            return;
+        }
+
         for (var i = 0; i < separation.Separators.Count; i++)
         {
             values[separation.MeasureOf(i)] = _choices![0].Values[i];
@@ -156,6 +195,7 @@ internal sealed class Branching(Group group, Separation separation, Portions por
     /// <inheritdoc/>
     public void Release()
     {
+        _plain?.Release();
         if (_model is not null)
         {
             portions.Release(_model.Simplex);
@@ -172,6 +212,12 @@ internal sealed class Branching(Group group, Separation separation, Portions por
         var least = _choices!.Min(c => c.Figure);
         _choices!.RemoveAll(c => c.Figure > least);
         return least;
+    }
+
+    private T Noted<T>(T result)
+    {
+        Unproved ??= _plain!.Unproved;
+        return result;
     }
 
     private void NoteUnproved()
@@ -224,6 +270,26 @@ internal sealed class Branching(Group group, Separation separation, Portions por
             _choices.RemoveRange(1, _choices.Count - 1);
         }
 
+        if (search.IsCrowded && group.Wishes.Count > 0)
+        {
+            GoOnPlainly(level, sum);
+        }
+
         return SearchEnd.Proved;
+    }
+
+    /// <summary>
+    /// Where too many values share the least sum, a plain search goes on from it: that has much freedom then, and is seldom long.
+    /// </summary>
+    private void GoOnPlainly(Strength level, Rational sum)
+    {
+        var values = new Rational[group.Measures[^1] + 1];
+        Write(values);
+        Release();
+        _choices = [];
+        var model = portions.ModelOf(group);
+        var leaf = new Leaf(model, portions.SearchOf(model), portions.Release);
+        leaf.Accept(level, sum, values);
+        _plain = leaf;
     }
 }

@@ -43,6 +43,21 @@ internal sealed class BoundedForm(LinearForm form)
     /// <summary>Keeps the form at or below a value for the sake of a lattice.</summary>
     public void DrawDown(Rational most) => Most = Lesser(Most, most);
 
+    /// <summary>
+    /// Draws the bounds of a sum in to the values that it can take, where all its measures have lattices: 2a + 4b &lt;= 5 is 2a + 4b &lt;= 4.
+    /// </summary>
+    /// <param name="lattices">The lattice of each measure, or null.</param>
+    public void DrawIn(Lattice?[] lattices)
+    {
+        if (Form.Unknowns.Length < 2 || Lattice.OfForm(Form, lattices) is not { } lattice)
+        {
+            return;
+        }
+
+        Least = Least is { } least ? lattice.Above(least) : null;
+        Most = Most is { } most ? lattice.Below(most) : null;
+    }
+
     /// <summary>Whether no value is left.</summary>
     public bool IsEmpty => Least is { } least && Most is { } most && least > most;
 

@@ -121,8 +121,8 @@ internal sealed class GroupModel
         return (row, overColumn, underColumn);
     }
 
-    /// <summary>Tells a search a point, by the values of the measures, and lets no wish miss by more than it does there.</summary>
-    public void Settle(Search search, Rational[] values)
+    /// <summary>Tells a search a point, by the values of the measures.</summary>
+    public void Tell(Search search, Rational[] values)
     {
         foreach (var measure in Group.Measures)
         {
@@ -142,17 +142,34 @@ internal sealed class GroupModel
             if (over >= 0)
             {
                 search.Teach(over, above);
-                Simplex.Lower(over, wish.Relation == Relation.Equal ? excess.Abs() : above);
             }
 
             if (under >= 0)
             {
                 search.Teach(under, below);
-                Simplex.Lower(under, wish.Relation == Relation.Equal ? excess.Abs() : below);
             }
         }
 
         search.Recall();
+    }
+
+    /// <summary>Tells a search a point, and lets no wish miss by more than it does there.</summary>
+    public void Settle(Search search, Rational[] values)
+    {
+        Tell(search, values);
+        foreach (var (wish, _, over, under) in Wishes)
+        {
+            var miss = wish.MissAt(wish.Form.At(values));
+            if (over >= 0)
+            {
+                Simplex.Lower(over, miss);
+            }
+
+            if (under >= 0)
+            {
+                Simplex.Lower(under, miss);
+            }
+        }
     }
 
     private void Bound(BoundedForm entry)

@@ -44,9 +44,8 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     /// <summary>Whether the musts of a group can hold; null when the budget ended first.</summary>
     public bool? CanHold(Group group)
     {
-        var model = new GroupModel(group, _simplex, _variableOf);
-        var search = new Search(_simplex, model.Stepped, new(options.NodeBudget)) { MindsLattices = true };
-        return search.Find() switch
+        var portion = new Portions(measureCount, new(options.NodeBudget), cancel).Of(group);
+        return portion.LowerSum(Strength.May, null, out _) switch
         {
             SearchEnd.Proved => true,
             SearchEnd.Nothing => false,

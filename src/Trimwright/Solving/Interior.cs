@@ -34,13 +34,15 @@ internal sealed class Interior
     /// </summary>
     /// <param name="group">The group.</param>
     /// <param name="at">A point that its musts allow, by measure; it is moved.</param>
-    public static Interior? Find(Group group, Rational[] at)
+    /// <param name="cancel">Stops the work.</param>
+    public static Interior? Find(Group group, Rational[] at, CancellationToken cancel)
     {
         var interior = new Interior(group, at);
         for (var pass = 0; pass < MostPasses; pass++)
         {
             foreach (var measure in group.Measures)
             {
+                cancel.ThrowIfCancellationRequested();
                 interior.Center(measure);
             }
 

@@ -51,6 +51,28 @@ internal sealed class Lattice
         return new(values[0], common.IsZero ? Rational.One : common, values);
     }
 
+    /// <summary>The values that a form can take where all its unknowns have lattices; null where one has none.</summary>
+    public static Lattice? OfForm(LinearForm form, Lattice?[] lattices)
+    {
+        var (offset, step) = (form.Constant, default(Rational));
+        foreach (var unknown in form.Unknowns)
+        {
+            if (lattices[unknown] is null)
+            {
+                return null;
+            }
+        }
+
+        for (var i = 0; i < form.Unknowns.Length; i++)
+        {
+            var lattice = lattices[form.Unknowns[i]]!;
+            offset += form.Factors[i] * lattice.Offset;
+            step = CommonStep(step, form.Factors[i] * lattice.Step);
+        }
+
+        return new(offset, step, null);
+    }
+
     /// <summary>The greatest step of which both are whole multiples.</summary>
     public static Rational CommonStep(Rational a, Rational b)
     {

@@ -106,6 +106,27 @@ internal sealed class Leaf(GroupModel model, Search search, Action<Simplex>? rel
         return end;
     }
 
+    /// <summary>Takes a point and the least sum of a level as known.</summary>
+    /// <param name="level">The level.</param>
+    /// <param name="sum">Its least sum.</param>
+    /// <param name="values">The values of the measures at a point that has it.</param>
+    public void Accept(Strength level, Rational sum, Rational[] values)
+    {
+        model.Tell(search, values);
+        if (sum.IsZero)
+        {
+            Each(level, w => Cap(w, Rational.Zero));
+        }
+        else
+        {
+            GatherSum(level);
+            _simplex.Lower(_simplex.AddRow(_variables.ToArray(), _factors.ToArray(), null, null), sum);
+            HasSumRows = true;
+        }
+
+        _sums[(int)level] = sum;
+    }
+
     /// <inheritdoc/>
     public bool CanTrade(Strength level)
     {

@@ -15,6 +15,11 @@ internal sealed class Levels(Group group, IPortion portion, Ties ties)
     /// <summary>Lowers everything. The portion is left with exactly the best points.</summary>
     public SearchEnd Run()
     {
+        if (group.Wishes.Count == 0)
+        {
+            return portion.LowerSum(Strength.May, null, out _);
+        }
+
         for (var level = Strength.Should; level <= Strength.May; level++)
         {
             if (!group.Wishes.Exists(w => w.Strength == level))

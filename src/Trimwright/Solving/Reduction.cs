@@ -15,6 +15,7 @@ internal sealed class Reduction
 {
     private readonly WishSystem _system;
     private readonly Selection? _selection;
+    private readonly CancellationToken _cancel;
     private readonly FormBuilder _builder;
     private readonly Lattice?[] _lattices;
     private readonly Lattice?[] _own;
@@ -22,8 +23,9 @@ internal sealed class Reduction
     private readonly FormTable _table = new();
     private readonly List<SteppedForm> _stepped = [];
 
-    private Reduction(WishSystem system, Selection? selection)
+    private Reduction(WishSystem system, Selection? selection, CancellationToken cancel)
     {
+        _cancel = cancel;
         _system = system;
         _selection = selection;
         _builder = new(system.MeasureCount);
@@ -47,9 +49,10 @@ internal sealed class Reduction
     /// <param name="system">The system.</param>
     /// <param name="selection">What counts; null when all does.</param>
     /// <param name="withWishes">Whether shoulds and mays count.</param>
-    public static Reduction? Of(WishSystem system, Selection? selection, bool withWishes)
+    /// <param name="cancel">Stops the work.</param>
+    public static Reduction? Of(WishSystem system, Selection? selection, bool withWishes, CancellationToken cancel)
     {
-        var reduction = new Reduction(system, selection);
+        var reduction = new Reduction(system, selection, cancel);
         if (!reduction.Equate() || !reduction.Bound())
         {
             return null;
@@ -65,6 +68,7 @@ internal sealed class Reduction
     /// <summary>A statement as a form over free measures: left minus right.</summary>
     private LinearForm FormOf(Statement statement)
     {
+        _cancel.ThrowIfCancellationRequested();
         foreach (var term in statement.Terms)
         {
             _elimination.AddTo(term.Measure.Index, term.Factor);
@@ -231,6 +235,20 @@ internal sealed class Reduction
     /// <summary>Draws bounds in to the nearest values that lie on the lattices. False when none does.</summary>
     private bool PutOnLattices()
     {
+        var known = new Lattice?[_lattices.Length];
+        foreach (var (measure, target, _) in _stepped)
+        {
+            if (target.Form.Unknowns is [var unknown] && unknown == measure)
+            {
+                known[measure] = _lattices[measure];
+            }
+        }
+
+        foreach (var entry in _table.InOrder)
+        {
+            entry.DrawIn(known);
+        }
+
         foreach (var (_, target, lattice) in _stepped)
         {
             if ((target.Least is { } least && Raised(target, lattice.Above(least)) is false)

@@ -11,7 +11,7 @@ internal sealed class Separation
     /// <summary>The most measures that are taken out.</summary>
     public const int MostSeparators = 4;
 
-    private const int FewestSizes = 12;
+    private const int FewestSizes = 16;
 
     private readonly Group _group;
     private readonly Dictionary<int, int> _placeOf = [];

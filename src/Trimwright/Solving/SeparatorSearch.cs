@@ -22,6 +22,7 @@ internal sealed record Choice(Rational[] Values, IReadOnlyList<IPortion> Pieces,
 internal sealed class SeparatorSearch
 {
     private const int Grace = 64;
+    private const int MostChoices = 24;
 
     private readonly Separation _separation;
     private readonly Portions _portions;
@@ -33,6 +34,7 @@ internal sealed class SeparatorSearch
     private readonly Dictionary<Key, IPortion?> _known = [];
     private readonly Stack<Node> _nodes = [];
     private readonly Rational? _most;
+    private readonly Rational _bound;
     private IPortion[] _pieces = [];
 
     /// <summary>Prepares a search.</summary>
@@ -45,6 +47,8 @@ internal sealed class SeparatorSearch
     {
         (_separation, _portions, _level, _model, _simplex) = (separation, portions, level, model, model.Simplex);
         _most = most;
+        _bound = model.Simplex.Objective();
+        IsCrowded = model.Wishes.Count == 0;
         _variables = separation.Separators.ConvertAll(s => model.VariableOf(s.Target.Form.Unknowns[0]));
         var columns = model.Wishes.ToDictionary(w => w.Wish.Statement);
         _wishes = Array.ConvertAll(
@@ -65,6 +69,9 @@ internal sealed class SeparatorSearch
     /// <summary>The values that share the least sum.</summary>
     public List<Choice> Choices { get; } = [];
 
+    /// <summary>Whether too many values share the least sum to keep them all: then only one of them is kept.</summary>
+    public bool IsCrowded { get; private set; }
+
     private Rational? Limit => Best ?? _most;
 
     /// <summary>Searches. The simplex has to stand at its least cost.</summary>
@@ -73,7 +80,7 @@ internal sealed class SeparatorSearch
         var root = _simplex.Mark();
         var grace = Grace;
         Look();
-        while (_nodes.TryPop(out var node))
+        while (!(IsCrowded && Best == _bound) && _nodes.TryPop(out var node))
         {
             _simplex.UndoTo(node.Mark);
             if (!_portions.Budget.Pay(_simplex) && (Best is not null || --grace < 0))
@@ -105,7 +112,7 @@ internal sealed class SeparatorSearch
     /// <remarks>What is the same as the best so far is looked into as well: the later steps choose among such answers.</remarks>
     private void Look()
     {
-        if (_simplex.Objective() > Limit)
+        if (IsTooMuch(_simplex.Objective()))
         {
             return;
         }
@@ -127,7 +134,7 @@ internal sealed class SeparatorSearch
             open = open < 0 && !IsFixed(i) ? i : open;
         }
 
-        if (Lifted(open < 0) is not { } sum || sum > Limit)
+        if (Lifted(open < 0) is not { } sum || IsTooMuch(sum))
         {
             return;
         }
@@ -143,6 +150,8 @@ internal sealed class SeparatorSearch
         Push(_variables[open], null, _separation.Separators[open].Lattice.AboveNext(at));
         _nodes.Push(new(_simplex.Mark(), _variables[open], at, at));
     }
+
+    private bool IsTooMuch(Rational sum) => sum > Limit || (IsCrowded && sum == Best);
 
     private void Push(int variable, Rational? below, Rational? above)
     {
@@ -196,7 +205,7 @@ internal sealed class SeparatorSearch
 
             _pieces[i] = piece;
             sum = others + part;
-            if (sum > Limit)
+            if (IsTooMuch(sum))
             {
                 return null;
             }
@@ -270,6 +279,12 @@ internal sealed class SeparatorSearch
         {
             Choices.Clear();
             Best = sum;
+        }
+        else if (Choices.Count == MostChoices)
+        {
+            Choices.RemoveRange(1, MostChoices - 1);
+            IsCrowded = true;
+            return;
         }
 
         var misses = rest.Wishes.ToDictionary(w => w.Statement, w => w.MissAt(w.Form.Constant));

@@ -94,6 +94,7 @@ internal sealed partial class Simplex
     /// <summary>Adds a basic variable that is a form of other variables, basic or not.</summary>
     public int AddRow(ReadOnlySpan<int> variables, ReadOnlySpan<Rational> factors, Rational? least, Rational? most)
     {
+        Cancel.ThrowIfCancellationRequested();
         var variable = NewVariable(least, most);
         var row = _rowCount++;
         Grow(ref _basic, row);

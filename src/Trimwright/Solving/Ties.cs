@@ -78,6 +78,7 @@ internal sealed class Ties(Group group, CancellationToken cancel)
         var joined = false;
         for (var i = _rules.Count - 1; i >= 0; i--)
         {
+            cancel.ThrowIfCancellationRequested();
             var rule = _rules[i];
             if (IsSplit(rule.Form) && rule.Form.Unknowns.Any(u => roots.Contains(Find(u))))
             {
@@ -105,7 +106,7 @@ internal sealed class Ties(Group group, CancellationToken cancel)
         _isPrepared = true;
         var at = new Rational[group.Measures[^1] + 1];
         portion.Write(at);
-        _interior = Interior.Find(group, at);
+        _interior = Interior.Find(group, at, cancel);
 
         // A point with room on all sides shows that nothing is without freedom.
         var definitions = _interior is null ? Model.Settle() : null;

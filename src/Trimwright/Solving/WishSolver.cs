@@ -29,7 +29,7 @@ public static class WishSolver
         options ??= new();
         Check(system);
         cancel.ThrowIfCancellationRequested();
-        if (Reduction.Of(system, null, true) is not { } reduction)
+        if (Reduction.Of(system, null, true, cancel) is not { } reduction)
         {
             return Clashing(system, options, cancel);
         }
@@ -97,7 +97,7 @@ public static class WishSolver
             {
                 if (term.Measure.Index < 0 || term.Measure.Index >= system.MeasureCount)
                 {
-                    throw new ArgumentException($"statement {s} names measure {term.Measure.Index}, which was not declared", nameof(system));
+                    throw new ArgumentException($"statement {s} names measure {term.Measure.Index}, which was not declared: add it to this system first", nameof(system));
                 }
             }
         }
