@@ -29,6 +29,7 @@ internal sealed class GroupModel
         simplex.Clear();
         foreach (var measure in group.Measures)
         {
+            simplex.Cancel.ThrowIfCancellationRequested();
             var variable = simplex.AddVariable(null, null);
             if (variableOf is not null)
             {

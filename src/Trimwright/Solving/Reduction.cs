@@ -59,7 +59,7 @@ internal sealed class Reduction
         }
 
         new Grouping(system, reduction._elimination, reduction._lattices, reduction._table.InOrder, reduction._stepped,
-            withWishes ? reduction.Wishes() : []).Fill(reduction.Groups);
+            withWishes ? reduction.Wishes() : [], cancel).Fill(reduction.Groups);
         return reduction;
     }
 
@@ -113,6 +113,7 @@ internal sealed class Reduction
             var settled = true;
             foreach (var entry in _table.InOrder)
             {
+                _cancel.ThrowIfCancellationRequested();
                 if (entry.IsEmpty)
                 {
                     return false;
@@ -149,6 +150,7 @@ internal sealed class Reduction
     {
         for (var m = 0; m < _system.MeasureCount; m++)
         {
+            _cancel.ThrowIfCancellationRequested();
             var (least, most) = _system.BoundsOf(new(m));
             if (_own[m] is { } own)
             {

@@ -40,6 +40,7 @@ public static class WishSolver
         var ends = new List<GroupEnd>();
         foreach (var group in reduction.Groups)
         {
+            cancel.ThrowIfCancellationRequested();
             var end = solver.Solve(group, values, ranges);
             if (end.Outcome == Outcome.Clash)
             {
