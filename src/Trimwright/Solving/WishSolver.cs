@@ -4,8 +4,9 @@ namespace Trimwright.Solving;
 
 /// <summary>
 /// Solves a <see cref="WishSystem"/> exactly: musts hold; then the shoulds, then the mays are missed as little as can be - the sum of
-/// their misses first, then the largest miss of each connected group, then each in order of declaration; what is still loose then
-/// goes to the middle of its range, in order of declaration, on its grid.
+/// their misses first, then the largest miss of each connected group; of answers equal in all that, the shoulds and then the mays are
+/// missed least one after another in order of declaration; what is still loose then goes to the middle of its range, in order of
+/// declaration, on its grid. What a connected group is, <see cref="Ties"/> says.
 /// </summary>
 /// <remarks>
 /// Reads as: <see cref="Reduction"/> makes the system small and splits it into groups; <see cref="GroupSolver"/> solves each;
