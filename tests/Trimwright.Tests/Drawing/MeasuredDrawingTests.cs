@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
-using System.Numerics;
-using System.Xml.Linq;
-using Trimwright.Drawing;
+using System.Text.RegularExpressions;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
@@ -11,7 +9,7 @@ using static Trimwright.Tests.Drawing.MeasuredSheets;
 
 namespace Trimwright.Tests.Drawing;
 
-public class MeasuredDrawingTests
+public partial class MeasuredDrawingTests
 {
     public static TheoryData<string> Cards => [.. SampleCards.ByName.Keys];
 
@@ -116,12 +114,12 @@ public class MeasuredDrawingTests
 
         Assert.All(sheets.Dimensions.Where(dimension => !HasLine(dimension)), dimension =>
         {
-            var words = TextOf(dimension).Replace("⌀", "", StringComparison.Ordinal).Split(", ").SelectMany(part => part.Split(" x "));
-            var lengths = words.Select(word => string.Join(' ', word.Split(' ').Where(part => char.IsAsciiDigit(part[0]) || part is "in" or "mm"))).Where(word => word.Length > 0);
+            // Without the words around them, the lengths stand between commas and the sign of multiplication.
+            var words = Words().Replace(TextOf(dimension), "").Split([", ", " x "], StringSplitOptions.None);
             var values = ((string)dimension.Attribute("data-nm")!).Split(' ');
             Assert.Equal(
                 values.Select(value => decimal.Parse(value, CultureInfo.InvariantCulture) / 1_000_000),
-                lengths.Where(length => length != "1:").Select(length => DrawnLength.Read(length, sheets.Card.Unit).Millimetres).TakeLast(values.Length));
+                words.Select(length => DrawnLength.Read(length, sheets.Card.Unit).Millimetres));
         });
     }
 
@@ -265,6 +263,9 @@ public class MeasuredDrawingTests
             numbers.Select(words => words.Text).Distinct().OrderBy(int.Parse), names.Select(words => words.Text.Split(' ')[0]).OrderBy(int.Parse));
         Assert.Contains(sheets.Sheets[1].Texts, words => words.Text == $"2 of {sheets.Sheets.Count}");
     }
+
+    [GeneratedRegex("⌀|^mat( \\d:)? |reveal |notch |point |bars |window |corners | at the tail")]
+    private static partial Regex Words();
 
     private static readonly string[] Papers = ["cream", "leaf", "soil", "marigold", "beet"];
 }

@@ -30,7 +30,12 @@ internal sealed partial class SvgSheet
         }
     }
 
-    public sealed record Words(string Text, SKRect Box, XElement Element);
+    /// <param name="Text">The text.</param>
+    /// <param name="Box">The least upright box around its glyphs.</param>
+    /// <param name="Element">The element.</param>
+    /// <param name="Set">The box of its glyphs as they are set, before they are turned.</param>
+    /// <param name="ToSet">Turns the sheet so that the text is as it is set.</param>
+    public sealed record Words(string Text, SKRect Box, XElement Element, SKRect Set, SKMatrix ToSet);
 
     public sealed record Stroke(SKPoint[] Points, float Half, XElement Element)
     {
@@ -91,7 +96,7 @@ internal sealed partial class SvgSheet
 
             for (var k = 0; k < _strokes.Count; k++)
             {
-                if (Meets(words.Box, _strokes[k]) && !IsCovered(words.Box, k))
+                if (Meets(words, _strokes[k]) && !IsCovered(words.Box, k))
                 {
                     yield return $"'{words.Text}' meets {_strokes[k].Element}";
                 }
@@ -104,19 +109,17 @@ internal sealed partial class SvgSheet
 
     /// <summary>Whether something that is painted after a stroke hides all of it in a box.</summary>
     private bool IsCovered(SKRect box, int stroke) => _strokes.Skip(stroke + 1).Any(later => later.Cover is { } cover
-        && later.Bounds.Contains(box) && !Meets(box, later)
+        && later.Bounds.Contains(box) && !Meets(box, later.Points, later.Half)
         && cover.Contains(box.Left, box.Top) && cover.Contains(box.Right, box.Top)
         && cover.Contains(box.Right, box.Bottom) && cover.Contains(box.Left, box.Bottom));
 
-    private static bool Meets(SKRect box, Stroke stroke)
-    {
-        if (!stroke.Bounds.IntersectsWith(box))
-        {
-            return false;
-        }
+    private static bool Meets(Words words, Stroke stroke) =>
+        stroke.Bounds.IntersectsWith(words.Box) && Meets(words.Set, [.. stroke.Points.Select(words.ToSet.MapPoint)], stroke.Half);
 
-        box.Inflate(stroke.Half, stroke.Half);
-        return stroke.Points.Zip(stroke.Points.Skip(1)).Any(pair => Crosses(box, pair.First, pair.Second));
+    private static bool Meets(SKRect box, SKPoint[] points, float half)
+    {
+        box.Inflate(half, half);
+        return points.Zip(points.Skip(1)).Any(pair => Crosses(box, pair.First, pair.Second));
     }
 
     /// <summary>Whether a segment meets a box: an end lies inside, or it crosses one of the two diagonals.</summary>
@@ -170,7 +173,8 @@ internal sealed partial class SvgSheet
         Measure(element.Value, size, out var box);
         var length = Get(element, "textLength");
         var start = (string?)element.Attribute("text-anchor") switch { "middle" => x - (length / 2), "end" => x - length, _ => x };
-        return new(element.Value, matrix.MapRect(new SKRect(start, y + box.Top, start + length, y + box.Bottom)), element);
+        var set = new SKRect(start, y + box.Top, start + length, y + box.Bottom);
+        return new(element.Value, matrix.MapRect(set), element, set, matrix.Invert());
     }
 
     /// <summary>A text with fractions: every run has a place of its own, and its glyphs fill what they fill.</summary>
@@ -185,7 +189,7 @@ internal sealed partial class SvgSheet
             box = box.IsEmpty ? ink : SKRect.Union(box, ink);
         }
 
-        return new(element.Value, matrix.MapRect(box), element);
+        return new(element.Value, matrix.MapRect(box), element, box, matrix.Invert());
     }
 
     private void ReadShape(XElement element, SKMatrix matrix)

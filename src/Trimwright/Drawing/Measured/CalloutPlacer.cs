@@ -32,7 +32,8 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
         var items = callouts.Select(callout =>
         {
             var (left, right) = finder.DotsOf(callout.Targets);
-            return new Item(new(callout), left, right);
+            var hidden = left.Count > 0 ? default : finder.MiddleOf(callout.Targets[0]);
+            return left.Count > 0 ? new Item(new(callout), left, right) : new(new(callout), [hidden], [hidden]);
         }).ToArray();
         var (toLeft, toRight) = Share(items);
         return [.. Column(toLeft, onRight: false), .. Column(toRight, onRight: true)];

@@ -22,6 +22,7 @@ internal sealed class DetailSheet
     private readonly IReadOnlyList<PlacedDimension> _dimensions;
     private readonly List<TiltedDimension> _tilted = [];
     private readonly IReadOnlyList<PlacedCallout> _callouts;
+    private readonly Area[] _words;
     private readonly Area _used;
 
     /// <summary>Places what is said.</summary>
@@ -43,8 +44,8 @@ internal sealed class DetailSheet
         (Spot, Spot)[] extensions = [.. _dimensions.SelectMany(placed => placed.ExtensionLines())];
         var callouts = PlaceTilted(extensions);
         var taken = _dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
-        var words = _dimensions.Select(placed => placed.TextArea).Concat(_tilted.Select(placed => placed.Area));
-        var finder = new LeaderFinder(_sight, face, words, extensions);
+        _words = [.. _dimensions.Select(placed => placed.TextArea), .. _tilted.Select(placed => placed.Area)];
+        var finder = new LeaderFinder(_sight, face, _words, extensions);
         _callouts = new CalloutPlacer(finder, face, taken).Place(callouts);
         _used = _callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
         IsTooDense = lanes.Lanes > MostLanes || lanes.Breaks > 0 || _callouts.Any(finder.IsBroken)
@@ -61,7 +62,7 @@ internal sealed class DetailSheet
     public DrawingList Draw(SheetPlace place)
     {
         var (block, blockArea) = TitleBlock.Draw(_card, _text, place, _used, _used.Bottom + BlockGap);
-        var ink = new DimensionInk(_dimensions);
+        var ink = new DimensionInk(_dimensions, _words);
         return new()
         {
             Title = _card.Layout.Title,

@@ -8,7 +8,8 @@ namespace Trimwright.Drawing.Measured;
 
 /// <summary>Turns placed dimensions and callouts into lines, arrowheads, dots and texts.</summary>
 /// <param name="dimensions">All dimensions, so that a line is broken where it would run through words.</param>
-internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions)
+/// <param name="words">The areas of all words on the face and around it, for the same reason.</param>
+internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions, IReadOnlyList<Area> words)
 {
     private static readonly Stroke Thin = new(Palette.Narrow, Palette.Ink);
 
@@ -92,7 +93,7 @@ internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions)
     private IEnumerable<DrawnLine> Leader(PlacedCallout placed)
     {
         var (dot, knee) = (placed.Dot, placed.Knee);
-        var gaps = dimensions.Select(dimension => dimension.TextArea.Grown(Air / 2).Within(dot, knee)).OfType<(double Enter, double Leave)>().Order();
+        var gaps = words.Select(area => area.Grown(Air / 2).Within(dot, knee)).OfType<(double Enter, double Leave)>().Order();
         var from = 0.0;
         foreach (var (enter, leave) in gaps)
         {

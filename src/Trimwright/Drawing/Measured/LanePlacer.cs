@@ -65,7 +65,8 @@ internal sealed class LanePlacer(Area face, DimensionText text)
         }
 
         List<PlacedDimension> all = [.. _sides.SelectMany(side => side)];
-        Breaks = all.Sum(inner => _sides[(int)inner.Side].Count(outer => outer.Lane > inner.Lane && IsHit(inner, outer.Words)));
+        Breaks = all.Sum(inner => _sides[(int)inner.Side].Count(
+            outer => Passes(outer.Lane, inner.Lane, inner.Side) && IsHit(inner, outer.Words)));
         return all;
     }
 
@@ -117,7 +118,7 @@ internal sealed class LanePlacer(Area face, DimensionText text)
         for (var i = 0; i < placed.Count; i++)
         {
             isLink |= placed[i].Lane == own.Lane && IsLink(own, placed[i]);
-            if (placed[i].Lane >= own.Lane || !IsHit(placed[i], own.Words))
+            if (!Passes(own.Lane, placed[i].Lane, own.Side) || !IsHit(placed[i], own.Words))
             {
                 continue;
             }
@@ -138,6 +139,13 @@ internal sealed class LanePlacer(Area face, DimensionText text)
             - (isLink ? ChainWorth : 0);
         return new(own, moved, cost);
     }
+
+    /// <summary>
+    /// Whether extension lines of one lane reach the texts of another: those of farther lanes pass all nearer ones, and where texts
+    /// stand at the inner side of their line, on the right and below, those of the next nearer lane end among them.
+    /// </summary>
+    private static bool Passes(int lane, int textLane, Side side) =>
+        lane > textLane || (lane == textLane - 1 && side is Side.Right or Side.Bottom);
 
     private static bool IsHit(PlacedDimension inner, WordedDimension outer) =>
         Hits(inner.Words.Width, inner.TextAt, outer.From) || Hits(inner.Words.Width, inner.TextAt, outer.To);
@@ -175,7 +183,7 @@ internal sealed class LanePlacer(Area face, DimensionText text)
         {
             foreach (var other in placed)
             {
-                if (other.Lane > lane
+                if (Passes(other.Lane, lane, side)
                     && (Hits(word.Width, textAt, other.Words.From) || Hits(word.Width, textAt, other.Words.To)))
                 {
                     return null;

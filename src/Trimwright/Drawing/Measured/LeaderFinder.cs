@@ -60,12 +60,20 @@ internal sealed class LeaderFinder
         (Plane.Cross(a.Dot, a.Knee, b.Dot, b.Knee) ? Crossing : 0)
         + (Plane.Distance(b.Dot, a.Dot, a.Knee) < ClearOfDots || Plane.Distance(a.Dot, b.Dot, b.Knee) < ClearOfDots ? NearDot : 0);
 
+    /// <summary>The middle of a layer, for what is hidden altogether, or a place beside it that lies on no words.</summary>
+    public Spot MiddleOf(int target)
+    {
+        var area = _sight.Shapes[target].Area;
+        var (x, y) = ((area.Left + area.Right) / 2, (area.Top + area.Bottom) / 2);
+        return new(FreeFrom(x, area.Right, y, 1) ?? FreeFrom(x, area.Left, y, -1) ?? x, y);
+    }
+
     /// <summary>Whether a leader runs through words.</summary>
     public bool IsBroken(PlacedCallout placed) => _words.Any(area => area.Meets(placed.Dot, placed.Knee));
 
     /// <summary>
     /// Some dots to choose from for a column on the left, and some for one on the right: at several heights of what is seen of the
-    /// layers, the outermost place. Where nothing is seen of them, their middle.
+    /// layers, the outermost place. None where nothing is seen of them.
     /// </summary>
     public (List<Spot> Left, List<Spot> Right) DotsOf(IReadOnlyList<int> targets)
     {
@@ -82,14 +90,6 @@ internal sealed class LeaderFinder
                 // Much is seen of most; of what sticks out from under something else, only a finer look finds it.
                 AddDots(target, near, area, Clearances[way / 2], way % 2 == 0 ? Rows : FineRows, left, right);
             }
-        }
-
-        if (left.Count == 0)
-        {
-            var area = _sight.Shapes[targets[0]].Area;
-            var middle = new Spot((area.Left + area.Right) / 2, (area.Top + area.Bottom) / 2);
-            left.Add(middle);
-            right.Add(middle);
         }
 
         return (left, right);
@@ -136,7 +136,7 @@ internal sealed class LeaderFinder
     {
         for (; (end - x) * way >= 0; x += way * ClearOfLines)
         {
-            var free = true;
+            var free = !IsOnWords(x, y);
             foreach (var (start, stop) in _upright)
             {
                 free &= Math.Abs(start.X - x) >= ClearOfLines || y < start.Y - 1 || y > stop.Y + 1;
@@ -149,6 +149,19 @@ internal sealed class LeaderFinder
         }
 
         return null;
+    }
+
+    private bool IsOnWords(double x, double y)
+    {
+        for (var i = FirstWordFrom(y - _tallest); i < _words.Length && _words[i].Top <= y; i++)
+        {
+            if (_words[i].Left < x && _words[i].Right > x && _words[i].Bottom > y)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>What a leader costs by itself.</summary>

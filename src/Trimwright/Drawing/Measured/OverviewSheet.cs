@@ -69,16 +69,15 @@ internal sealed class OverviewSheet
         var sayings = new SayingsFinder(_index, [], _text).Find([], withCard: true);
         var dimensions = new LanePlacer(face, _text).Place(sayings.Dimensions);
         var taken = dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
-        var words = dimensions.Select(placed => placed.TextArea).Concat(_numbers.Select(number => number.Area));
+        Area[] words = [.. dimensions.Select(placed => placed.TextArea), .. _numbers.Select(number => number.Area)];
         var finder = new LeaderFinder(_sight, face, words, [.. dimensions.SelectMany(placed => placed.ExtensionLines())]);
-        var beside = _unnumbered.Take(MostBeside).Select(unit => new Callout(
-            unit.Name, [new(unit.Number.ToString(CultureInfo.InvariantCulture), null, [])], [.. unit.Pieces.Take(1).Select(piece => _index.LayersOf(piece.Name).Piece)]));
-        var callouts = new CalloutPlacer(finder, face, taken).Place(beside);
+        var beside = _unnumbered.Take(MostBeside).Select(CalloutOf).Where(callout => finder.DotsOf(callout.Targets).Left.Count > 0);
+        var callouts = new CalloutPlacer(finder, face, taken).Place(beside).Where(placed => !finder.IsBroken(placed)).ToArray();
         var used = callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
-        var (key, keyArea) = Key(used);
+        var (key, keyArea) = Key(used, _unnumbered.Count - callouts.Length);
         used = used.Around(keyArea);
         var (block, blockArea) = TitleBlock.Draw(card, _text, place, used, used.Bottom + BlockGap);
-        var ink = new DimensionInk(dimensions);
+        var ink = new DimensionInk(dimensions, words);
         return new()
         {
             Title = card.Layout.Title,
@@ -97,6 +96,9 @@ internal sealed class OverviewSheet
             ],
         };
     }
+
+    private Callout CalloutOf(SheetUnit unit) => new(
+        unit.Name, [new(unit.Number.ToString(CultureInfo.InvariantCulture), null, [])], [_index.LayersOf(unit.Pieces[0].Name).Piece]);
 
     private static DrawnText Text(string text, Spot at, TextHold hold) => new(text, at.ToPoint(), hold, Capital, Palette.Ink);
 
@@ -136,7 +138,7 @@ internal sealed class OverviewSheet
     }
 
     /// <summary>The key: each sheet with what it is about and the numbers on it, in columns below the drawing.</summary>
-    private (List<DrawnItem> Items, Area Area) Key(Area used)
+    private (List<DrawnItem> Items, Area Area) Key(Area used, int without)
     {
         var named = _sheets.Sum(sheet => sheet.Count) <= MostNames;
         var width = used.Right - used.Left;
@@ -150,9 +152,9 @@ internal sealed class OverviewSheet
             lines.AddRange(Wrapped(string.Create(CultureInfo.InvariantCulture, $"sheet {i + 2}, {Shows(_sheets[i])}: {numbers}"), wide));
         }
 
-        if (_unnumbered.Count > MostBeside)
+        if (without > 0)
         {
-            lines.AddRange(Wrapped(string.Create(CultureInfo.InvariantCulture, $"{_unnumbered.Count - MostBeside} more are too small to be numbered here; their sheets show them"), wide));
+            lines.AddRange(Wrapped(string.Create(CultureInfo.InvariantCulture, $"{without} more are hidden or too small to be numbered here; their sheets show them"), wide));
         }
 
         var rows = (lines.Count + columns - 1) / columns;

@@ -29,13 +29,8 @@ internal sealed class Shape
             }
         }
 
-        var area = new Area(double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
-        foreach (var corner in _contours[0])
-        {
-            area = area.Around(new(corner.X, corner.Y, corner.X, corner.Y));
-        }
-
-        Area = area;
+        Area = AreaOf(_contours[0]);
+        Holes = [.. _contours.Skip(1).Select(AreaOf)];
         _isUpright = layer.Tilt.IsZero && _contours.Length == 1 && contours[0] is PolygonContour { Points.Count: 4 } polygon
             && polygon.Points[0].Y == polygon.Points[1].Y && polygon.Points[1].X == polygon.Points[2].X
             && polygon.Points[2].Y == polygon.Points[3].Y && polygon.Points[3].X == polygon.Points[0].X;
@@ -46,6 +41,9 @@ internal sealed class Shape
 
     /// <summary>The least upright area around it.</summary>
     public Area Area { get; }
+
+    /// <summary>The least upright areas around its holes.</summary>
+    public IReadOnlyList<Area> Holes { get; }
 
     /// <summary>The sine of its tilt.</summary>
     public double Sin { get; }
@@ -117,6 +115,17 @@ internal sealed class Shape
         {
             stretches.Add((crossings[i], crossings[i + 1]));
         }
+    }
+
+    private static Area AreaOf(Spot[] corners)
+    {
+        var area = new Area(double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+        foreach (var corner in corners)
+        {
+            area = area.Around(new(corner.X, corner.Y, corner.X, corner.Y));
+        }
+
+        return area;
     }
 
     private static Spot[] CornersOf(Contour contour)

@@ -77,6 +77,11 @@ internal sealed class Sight
             seen = Common(seen, other);
         }
 
+        foreach (var hole in Shapes[shape].Holes)
+        {
+            seen = hole.Top >= bottom || hole.Bottom <= top ? seen : Without(seen, hole.Left, hole.Right);
+        }
+
         foreach (var index in near)
         {
             var above = Shapes[index];
