@@ -1,0 +1,207 @@
+using static Trimwright.Drawing.Measured.DrawingRules;
+
+namespace Trimwright.Drawing.Measured;
+
+/// <summary>
+/// Places callouts in a column on the left and one on the right of everything else, beside what they speak of, with level leaders
+/// where there is room for them.
+/// </summary>
+/// <param name="finder">Where leaders may end, and what they cost.</param>
+/// <param name="face">The area of the card with all that hangs over it.</param>
+/// <param name="taken">The area of everything placed so far; the columns begin outside it.</param>
+internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
+{
+    private const double ColumnGap = 4;
+    private const double Step = 2.5;
+    private const int FewestSteps = 6;
+    private const int MostSwaps = 12;
+
+    private readonly double _right = Math.Max(taken.Right + ColumnGap, face.Right + FirstLane) + Shoulder + ShoulderGap;
+    private readonly double _left = Math.Min(taken.Left - ColumnGap, face.Left - FirstLane) - Shoulder - ShoulderGap;
+
+    private sealed record Item(SizedCallout Sized, List<Spot> Left, List<Spot> Right)
+    {
+        public List<Spot> Dots(bool onRight) => onRight ? Right : Left;
+    }
+
+    private readonly record struct Choice(PlacedCallout Placed, double Cost);
+
+    /// <summary>Places all callouts; the same callouts go to the same places.</summary>
+    public IReadOnlyList<PlacedCallout> Place(IEnumerable<Callout> callouts)
+    {
+        var items = callouts.Select(callout =>
+        {
+            var (left, right) = finder.DotsOf(callout.Targets);
+            var hidden = left.Count > 0 ? default : finder.MiddleOf(callout.Targets[0]);
+            return left.Count > 0 ? new Item(new(callout), left, right) : new(new(callout), [hidden], [hidden]);
+        }).ToArray();
+        var (toLeft, toRight) = Share(items);
+        return [.. Column(toLeft, onRight: false), .. Column(toRight, onRight: true)];
+    }
+
+    private double ColumnOn(bool onRight) => onRight ? _right : _left;
+
+    private static double HeightOf(Item item) => item.Sized.Height + CalloutGap;
+
+    /// <summary>Gives each callout to the column where its leader is cheaper, then evens out a column that is too high.</summary>
+    private (List<Item> Left, List<Item> Right) Share(Item[] items)
+    {
+        var pulls = items.Select(item => (Item: item, Pull: Level(item, false) - Level(item, true))).OrderBy(pair => pair.Pull).ToArray();
+        var left = pulls.TakeWhile(pair => pair.Pull < 0).Select(pair => pair.Item).ToList();
+        var right = pulls.Skip(left.Count).Select(pair => pair.Item).ToList();
+        var room = Math.Max(face.Bottom - face.Top, (items.Sum(HeightOf) / 2) + 20);
+        while (right.Sum(HeightOf) > room && left.Sum(HeightOf) + HeightOf(right[0]) <= room)
+        {
+            left.Add(right[0]);
+            right.RemoveAt(0);
+        }
+
+        while (left.Sum(HeightOf) > room && right.Sum(HeightOf) + HeightOf(left[^1]) <= room)
+        {
+            right.Insert(0, left[^1]);
+            left.RemoveAt(left.Count - 1);
+        }
+
+        return (left, right);
+
+        double Level(Item item, bool onRight) => item.Dots(onRight).Min(dot => finder.Cost(PlaceAt(item, onRight, dot, 0)));
+    }
+
+    private PlacedCallout PlaceAt(Item item, bool onRight, Spot dot, double lower) =>
+        new(item.Sized, onRight, ColumnOn(onRight), dot.Y - (TextHeight / 2) + lower, dot);
+
+    /// <summary>Orders a column by its dots, then tries to exchange neighbours whose leaders are in each other's way.</summary>
+    private List<PlacedCallout> Column(List<Item> items, bool onRight)
+    {
+        if (items.Count == 0)
+        {
+            return [];
+        }
+
+        var order = items.OrderBy(item => item.Dots(onRight).MinBy(dot => finder.Cost(PlaceAt(item, onRight, dot, 0))).Y).ToArray();
+        var options = order.ToDictionary(item => item.Sized, _ => (List<Choice>)[]);
+        var best = Fill(order, onRight, options);
+        var least = Total(best);
+        for (var tries = 0; tries < MostSwaps && FirstInEachOthersWay(best) is { } at; tries++)
+        {
+            Item[] other = [.. order];
+            (other[at], other[at + 1]) = (other[at + 1], other[at]);
+            var placed = Fill(other, onRight, options);
+            if (Total(placed) is var total && total >= least)
+            {
+                break;
+            }
+
+            (order, best, least) = (other, placed, total);
+        }
+
+        return best;
+    }
+
+    private double Total(List<PlacedCallout> placed)
+    {
+        var total = 0.0;
+        for (var i = 0; i < placed.Count; i++)
+        {
+            total += finder.Cost(placed[i]);
+            for (var k = 0; k < i; k++)
+            {
+                total += LeaderFinder.Between(placed[i], placed[k]);
+            }
+        }
+
+        return total;
+    }
+
+    private static int? FirstInEachOthersWay(List<PlacedCallout> placed)
+    {
+        for (var i = 0; i + 1 < placed.Count; i++)
+        {
+            if (LeaderFinder.Between(placed[i], placed[i + 1]) > 0)
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// Places a column in a given order, each callout as cheap as the others allow: of all choices of dots and heights the cheapest
+    /// that follow one another, found from the top down with the cheapest so far at every height.
+    /// </summary>
+    private List<PlacedCallout> Fill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options)
+    {
+        for (var steps = FewestSteps; ; steps *= 2)
+        {
+            if (TryFill(order, onRight, options, steps) is { } placed)
+            {
+                return placed;
+            }
+
+            foreach (var list in options.Values)
+            {
+                list.Clear();
+            }
+        }
+    }
+
+    private List<PlacedCallout>? TryFill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options, int steps)
+    {
+        var best = new (double Cost, int Before)[order.Length][];
+        for (var i = 0; i < order.Length; i++)
+        {
+            var choices = options[order[i].Sized];
+            if (choices.Count == 0)
+            {
+                AddChoices(order[i], onRight, steps, choices);
+            }
+
+            best[i] = new (double, int)[choices.Count];
+            var above = i == 0 ? null : options[order[i - 1].Sized];
+            var (next, cheapest, at) = (0, i == 0 ? 0 : double.PositiveInfinity, -1);
+            for (var c = 0; c < choices.Count; c++)
+            {
+                for (; above is not null && next < above.Count
+                    && above[next].Placed.Top + HeightOf(order[i - 1]) <= choices[c].Placed.Top; next++)
+                {
+                    if (best[i - 1][next].Cost < cheapest)
+                    {
+                        (cheapest, at) = (best[i - 1][next].Cost, next);
+                    }
+                }
+
+                best[i][c] = (cheapest + choices[c].Cost, at);
+            }
+        }
+
+        var last = best[^1].Index().MinBy(entry => entry.Item.Cost).Index;
+        if (double.IsPositiveInfinity(best[^1][last].Cost))
+        {
+            return null;
+        }
+
+        var placed = new PlacedCallout[order.Length];
+        for (var i = order.Length - 1; i >= 0; i--)
+        {
+            placed[i] = options[order[i].Sized][last].Placed;
+            last = best[i][last].Before;
+        }
+
+        return [.. placed];
+    }
+
+    private void AddChoices(Item item, bool onRight, int steps, List<Choice> choices)
+    {
+        foreach (var dot in item.Dots(onRight))
+        {
+            for (var step = -steps; step <= steps; step++)
+            {
+                var placed = PlaceAt(item, onRight, dot, step * Step);
+                choices.Add(new(placed, finder.Cost(placed)));
+            }
+        }
+
+        choices.Sort((a, b) => a.Placed.Top.CompareTo(b.Placed.Top) is var byTop and not 0 ? byTop : a.Cost.CompareTo(b.Cost));
+    }
+}
