@@ -179,7 +179,7 @@ public static class SvgWriter
     private static void WriteOutline(XmlWriter xml, DrawnOutline drawn)
     {
         var contours = drawn.Outline.Contours;
-        if (contours is [EllipseContour ellipse])
+        if (!drawn.AsPath && contours is [EllipseContour ellipse])
         {
             var circle = ellipse.RadiusX == ellipse.RadiusY;
             xml.WriteStartElement(circle ? "circle" : "ellipse", Namespace);
@@ -189,7 +189,7 @@ public static class SvgWriter
             xml.WriteAttributeString(circle ? "r" : "rx", Millimetres(ellipse.RadiusX));
             WriteIfAny(xml, "ry", circle ? null : Millimetres(ellipse.RadiusY));
         }
-        else if (contours is [PolygonContour polygon] && IsRectangle(polygon))
+        else if (!drawn.AsPath && contours is [PolygonContour polygon] && IsRectangle(polygon))
         {
             xml.WriteStartElement("rect", Namespace);
             WriteIfAny(xml, "id", drawn.Id);
@@ -208,6 +208,11 @@ public static class SvgWriter
         {
             WriteStroke(xml, stroke);
             xml.WriteAttributeString("stroke-linejoin", "miter");
+        }
+
+        if (drawn.Title is { } title)
+        {
+            xml.WriteElementString("title", Namespace, Clean(title));
         }
 
         xml.WriteEndElement();
