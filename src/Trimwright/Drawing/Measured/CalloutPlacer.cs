@@ -15,16 +15,18 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
     private const double Step = 2.5;
     private const int FewestSteps = 6;
     private const int MostSwaps = 12;
+    private const int MostDots = 5;
 
     private readonly double _right = Math.Max(taken.Right + ColumnGap, face.Right + FirstLane) + Shoulder + ShoulderGap;
     private readonly double _left = Math.Min(taken.Left - ColumnGap, face.Left - FirstLane) - Shoulder - ShoulderGap;
 
-    private sealed record Item(SizedCallout Sized, List<Spot> Left, List<Spot> Right)
+    /// <summary>A callout with its dots for either column, each with the cost of a level leader, the cheapest first.</summary>
+    private sealed record Item(SizedCallout Sized, (Spot Dot, double Cost)[] Left, (Spot Dot, double Cost)[] Right)
     {
-        public List<Spot> Dots(bool onRight) => onRight ? Right : Left;
+        public (Spot Dot, double Cost)[] Dots(bool onRight) => onRight ? Right : Left;
     }
 
-    private readonly record struct Choice(PlacedCallout Placed, double Cost);
+    private readonly record struct Choice(Spot Dot, double Top, double Cost);
 
     /// <summary>Places all callouts; the same callouts go to the same places.</summary>
     public IReadOnlyList<PlacedCallout> Place(IEnumerable<Callout> callouts)
@@ -32,12 +34,16 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
         var items = callouts.Select(callout =>
         {
             var (left, right) = finder.DotsOf(callout.Targets);
-            var hidden = left.Count > 0 ? default : finder.MiddleOf(callout.Targets[0]);
-            return left.Count > 0 ? new Item(new(callout), left, right) : new(new(callout), [hidden], [hidden]);
+            Spot[] hidden = left.Count > 0 ? [] : [finder.MiddleOf(callout.Targets[0])];
+            var sized = new SizedCallout(callout);
+            return new Item(sized, Cheapest(sized, [.. left, .. hidden], onRight: false), Cheapest(sized, [.. right, .. hidden], onRight: true));
         }).ToArray();
         var (toLeft, toRight) = Share(items);
         return [.. Column(toLeft, onRight: false), .. Column(toRight, onRight: true)];
     }
+
+    private (Spot, double)[] Cheapest(SizedCallout sized, Spot[] dots, bool onRight) =>
+        [.. dots.Select(dot => (Dot: dot, Cost: CostOf(sized, onRight, dot, 0))).OrderBy(pair => pair.Cost).Take(MostDots)];
 
     private double ColumnOn(bool onRight) => onRight ? _right : _left;
 
@@ -64,11 +70,18 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
 
         return (left, right);
 
-        double Level(Item item, bool onRight) => item.Dots(onRight).Min(dot => finder.Cost(PlaceAt(item, onRight, dot, 0)));
+        static double Level(Item item, bool onRight) => item.Dots(onRight)[0].Cost;
     }
 
-    private PlacedCallout PlaceAt(Item item, bool onRight, Spot dot, double lower) =>
-        new(item.Sized, onRight, ColumnOn(onRight), dot.Y - (TextHeight / 2) + lower, dot);
+    /// <summary>What a leader costs whose level part lies lower than its dot by some way.</summary>
+    private double CostOf(SizedCallout sized, bool onRight, Spot dot, double lower)
+    {
+        var (column, outwards) = (ColumnOn(onRight), onRight ? 1 : -1);
+        var y = dot.Y + lower;
+        return finder.Cost(new(
+            dot, column - (outwards * (Shoulder + ShoulderGap)), column - (outwards * ShoulderGap), y, y - (TextHeight / 2) + sized.Height,
+            sized.Callout.Targets[^1]));
+    }
 
     /// <summary>Orders a column by its dots, then tries to exchange neighbours whose leaders are in each other's way.</summary>
     private List<PlacedCallout> Column(List<Item> items, bool onRight)
@@ -78,16 +91,15 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
             return [];
         }
 
-        var order = items.OrderBy(item => item.Dots(onRight).MinBy(dot => finder.Cost(PlaceAt(item, onRight, dot, 0))).Y).ToArray();
+        var order = items.OrderBy(item => item.Dots(onRight)[0].Dot.Y).ToArray();
         var options = order.ToDictionary(item => item.Sized, _ => (List<Choice>)[]);
-        var best = Fill(order, onRight, options);
-        var least = Total(best);
+        var (best, least) = Fill(order, onRight, options);
         for (var tries = 0; tries < MostSwaps && FirstInEachOthersWay(best) is { } at; tries++)
         {
             Item[] other = [.. order];
             (other[at], other[at + 1]) = (other[at + 1], other[at]);
-            var placed = Fill(other, onRight, options);
-            if (Total(placed) is var total && total >= least)
+            var (placed, total) = Fill(other, onRight, options);
+            if (total >= least)
             {
                 break;
             }
@@ -96,21 +108,6 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
         }
 
         return best;
-    }
-
-    private double Total(List<PlacedCallout> placed)
-    {
-        var total = 0.0;
-        for (var i = 0; i < placed.Count; i++)
-        {
-            total += finder.Cost(placed[i]);
-            for (var k = 0; k < i; k++)
-            {
-                total += LeaderFinder.Between(placed[i], placed[k]);
-            }
-        }
-
-        return total;
     }
 
     private static int? FirstInEachOthersWay(List<PlacedCallout> placed)
@@ -130,13 +127,13 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
     /// Places a column in a given order, each callout as cheap as the others allow: of all choices of dots and heights the cheapest
     /// that follow one another, found from the top down with the cheapest so far at every height.
     /// </summary>
-    private List<PlacedCallout> Fill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options)
+    private (List<PlacedCallout> Placed, double Cost) Fill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options)
     {
         for (var steps = FewestSteps; ; steps *= 2)
         {
-            if (TryFill(order, onRight, options, steps) is { } placed)
+            if (TryFill(order, onRight, options, steps) is { } filled)
             {
-                return placed;
+                return filled;
             }
 
             foreach (var list in options.Values)
@@ -146,7 +143,7 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
         }
     }
 
-    private List<PlacedCallout>? TryFill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options, int steps)
+    private (List<PlacedCallout> Placed, double Cost)? TryFill(Item[] order, bool onRight, Dictionary<SizedCallout, List<Choice>> options, int steps)
     {
         var best = new (double Cost, int Before)[order.Length][];
         for (var i = 0; i < order.Length; i++)
@@ -163,7 +160,7 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
             for (var c = 0; c < choices.Count; c++)
             {
                 for (; above is not null && next < above.Count
-                    && above[next].Placed.Top + HeightOf(order[i - 1]) <= choices[c].Placed.Top; next++)
+                    && above[next].Top + HeightOf(order[i - 1]) <= choices[c].Top; next++)
                 {
                     if (best[i - 1][next].Cost < cheapest)
                     {
@@ -181,27 +178,37 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
             return null;
         }
 
+        var total = best[^1][last].Cost;
         var placed = new PlacedCallout[order.Length];
         for (var i = order.Length - 1; i >= 0; i--)
         {
-            placed[i] = options[order[i].Sized][last].Placed;
+            var choice = options[order[i].Sized][last];
+            placed[i] = new(order[i].Sized, onRight, ColumnOn(onRight), choice.Top, choice.Dot);
             last = best[i][last].Before;
         }
 
-        return [.. placed];
+        for (var i = 0; i < placed.Length; i++)
+        {
+            for (var k = 0; k < i; k++)
+            {
+                total += LeaderFinder.Between(placed[i], placed[k]);
+            }
+        }
+
+        return ([.. placed], total);
     }
 
     private void AddChoices(Item item, bool onRight, int steps, List<Choice> choices)
     {
-        foreach (var dot in item.Dots(onRight))
+        foreach (var (dot, level) in item.Dots(onRight))
         {
             for (var step = -steps; step <= steps; step++)
             {
-                var placed = PlaceAt(item, onRight, dot, step * Step);
-                choices.Add(new(placed, finder.Cost(placed)));
+                var cost = step == 0 ? level : CostOf(item.Sized, onRight, dot, step * Step);
+                choices.Add(new(dot, dot.Y - (TextHeight / 2) + (step * Step), cost));
             }
         }
 
-        choices.Sort((a, b) => a.Placed.Top.CompareTo(b.Placed.Top) is var byTop and not 0 ? byTop : a.Cost.CompareTo(b.Cost));
+        choices.Sort((a, b) => a.Top.CompareTo(b.Top) is var byTop and not 0 ? byTop : a.Cost.CompareTo(b.Cost));
     }
 }

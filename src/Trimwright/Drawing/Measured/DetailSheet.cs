@@ -44,11 +44,19 @@ internal sealed class DetailSheet
         (Spot, Spot)[] extensions = [.. _dimensions.SelectMany(placed => placed.ExtensionLines())];
         var callouts = PlaceTilted(extensions);
         var taken = _dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
-        _words = [.. _dimensions.Select(placed => placed.TextArea), .. _tilted.Select(placed => placed.Area)];
-        var finder = new LeaderFinder(_sight, face, _words, extensions);
+        Area[] before = [.. WordsOf()];
+        var finder = new LeaderFinder(_sight, face, before, extensions);
         _callouts = new CalloutPlacer(finder, face, taken).Place(callouts);
+        if (_callouts.Any(placed => LeaderFinder.IsBroken(placed, before)))
+        {
+            _dimensions = lanes.MakeWayFor(_callouts);
+            taken = _dimensions.Aggregate(taken, (area, placed) => area.Around(placed.LineArea));
+        }
+
+        _words = [.. WordsOf()];
         _used = _callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
-        IsTooDense = lanes.Lanes > MostLanes || lanes.Breaks > 0 || _callouts.Any(finder.IsBroken)
+        var broken = _callouts.Count(placed => LeaderFinder.IsBroken(placed, _words));
+        IsTooDense = lanes.Lanes > MostLanes || lanes.Breaks > 0 || broken > 0
             || _used.Bottom - _used.Top > Math.Max(taken.Bottom - taken.Top, face.Bottom - face.Top + MostBeyondFace);
     }
 
@@ -81,6 +89,9 @@ internal sealed class DetailSheet
             ],
         };
     }
+
+    private IEnumerable<Area> WordsOf() =>
+        _dimensions.Select(placed => placed.TextArea).Concat(_tilted.Select(placed => placed.Area));
 
     /// <summary>The layers of the units, and below them what they are placed on.</summary>
     private static List<FaceLayer> LayersFor(CardIndex index, IReadOnlyList<SheetUnit> units)

@@ -30,6 +30,7 @@ internal sealed class LanePlacer(Area face, DimensionText text)
     private static readonly Side[] UprightSides = [Side.Left, Side.Right];
 
     private readonly List<PlacedDimension>[] _sides = [[], [], [], []];
+    private IReadOnlyList<PlacedCallout> _callouts = [];
 
     private sealed record Choice(PlacedDimension Own, List<(int At, PlacedDimension After)> Moved, double Cost);
 
@@ -64,10 +65,44 @@ internal sealed class LanePlacer(Area face, DimensionText text)
             chosen.Add(best.Own);
         }
 
-        List<PlacedDimension> all = [.. _sides.SelectMany(side => side)];
+        List<PlacedDimension> all = All();
         Breaks = all.Sum(inner => _sides[(int)inner.Side].Count(
             outer => Passes(outer.Lane, inner.Lane, inner.Side) && IsHit(inner, outer.Words)));
         return all;
+    }
+
+    /// <summary>Moves texts along their lines that leaders run through, where there is room for them elsewhere; gives all anew.</summary>
+    public IReadOnlyList<PlacedDimension> MakeWayFor(IReadOnlyList<PlacedCallout> callouts)
+    {
+        _callouts = callouts;
+        foreach (var side in _sides)
+        {
+            for (var i = 0; i < side.Count; i++)
+            {
+                if (IsInTheWay(side[i]) && FindText(side[i].Words, side[i].Side, side[i].Lane, side, i) is { } aside)
+                {
+                    side[i] = aside;
+                }
+            }
+        }
+
+        return All();
+    }
+
+    private List<PlacedDimension> All() => [.. _sides.SelectMany(side => side)];
+
+    private bool IsInTheWay(PlacedDimension placed)
+    {
+        var (text, line) = (placed.TextArea.Grown(LeaderFinder.ClearOfWords), placed.LineArea);
+        foreach (var callout in _callouts)
+        {
+            if (text.Meets(callout.Dot, callout.Knee) || text.Meets(callout.Knee, callout.End) || line.Meets(callout.TextArea))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private Choice? Cheapest(WordedDimension word, Side side, double limit)
@@ -80,7 +115,12 @@ internal sealed class LanePlacer(Area face, DimensionText text)
 
         // One lane beyond the last is free of all but the corners, and some lanes farther of everything: there the search ends. Each lane
         // costs more than the one before.
-        var lanes = placed.Count == 0 ? 0 : placed.Max(other => other.Lane) + 1;
+        var lanes = 0;
+        foreach (var other in placed)
+        {
+            lanes = Math.Max(lanes, other.Lane + 1);
+        }
+
         Choice? best = null;
         for (var lane = 0; lane <= lanes || (best is null && lane < lanes + FarthestText); lane++)
         {
@@ -117,7 +157,7 @@ internal sealed class LanePlacer(Area face, DimensionText text)
         var isLink = false;
         for (var i = 0; i < placed.Count; i++)
         {
-            isLink |= placed[i].Lane == own.Lane && IsLink(own, placed[i]);
+            isLink |= placed[i].Lane == own.Lane && IsLink(own.Words, own.LineStart, own.LineEnd, placed[i]);
             if (!Passes(own.Lane, placed[i].Lane, own.Side) || !IsHit(placed[i], own.Words))
             {
                 continue;
@@ -190,10 +230,10 @@ internal sealed class LanePlacer(Area face, DimensionText text)
                 }
             }
 
-            var option = new PlacedDimension(word, side, lane, lineAt, textAt, arrowsOutside);
+            var (start, end) = PlacedDimension.Reach(word, textAt, arrowsOutside);
             for (var i = 0; i < placed.Count; i++)
             {
-                if (i != self && placed[i].Lane == lane && !AreApart(option, placed[i]))
+                if (i != self && placed[i].Lane == lane && !AreApart(word, start, end, placed[i]))
                 {
                     return null;
                 }
@@ -201,26 +241,28 @@ internal sealed class LanePlacer(Area face, DimensionText text)
 
             // Texts beyond the end of a line may reach the corners of the sheet, where the lanes of the next side begin. A text that
             // stands on the other side of its line is clear of them, so there always is a choice.
+            var option = new PlacedDimension(word, side, lane, lineAt, textAt, arrowsOutside);
+            var area = option.LineArea.Grown(Air);
             foreach (var corner in word.IsAcross ? UprightSides : LevelSides)
             {
                 foreach (var other in _sides[(int)corner])
                 {
-                    if (option.LineArea.Meets(other.LineArea.Grown(Air)))
+                    if (area.Meets(other.LineArea))
                     {
                         return null;
                     }
                 }
             }
 
-            return option;
+            return IsInTheWay(option) ? null : option;
         }
     }
 
-    private static bool AreApart(PlacedDimension a, PlacedDimension b) =>
-        IsLink(a, b) || a.LineEnd + Apart <= b.LineStart || b.LineEnd + Apart <= a.LineStart;
+    private static bool AreApart(WordedDimension word, double start, double end, PlacedDimension other) =>
+        end + Apart <= other.LineStart || other.LineEnd + Apart <= start || IsLink(word, start, end, other);
 
     /// <summary>Links of a chain share an extension line and meet there with their arrowheads.</summary>
-    private static bool IsLink(PlacedDimension a, PlacedDimension b) =>
-        (a.Dimension.To.At == b.Dimension.From.At && a.LineEnd <= a.Words.To && b.LineStart >= b.Words.From)
-        || (b.Dimension.To.At == a.Dimension.From.At && b.LineEnd <= b.Words.To && a.LineStart >= a.Words.From);
+    private static bool IsLink(WordedDimension word, double start, double end, PlacedDimension other) =>
+        (end <= word.To && other.LineStart >= other.Words.From && word.Dimension.To.At == other.Dimension.From.At)
+        || (other.LineEnd <= other.Words.To && start >= word.From && other.Dimension.To.At == word.Dimension.From.At);
 }

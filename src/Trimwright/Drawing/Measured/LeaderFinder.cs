@@ -5,6 +5,15 @@ namespace Trimwright.Drawing.Measured;
 /// <summary>Finds where leaders may end, and counts what a leader costs, in millimetres of leader: the shorter and the clearer, the cheaper.</summary>
 internal sealed class LeaderFinder
 {
+    /// <summary>A leader that may be: from its dot by its knee to its callout.</summary>
+    /// <param name="Dot">Where it ends on the face.</param>
+    /// <param name="KneeX">Where its level part begins.</param>
+    /// <param name="EndX">Where it ends beside the callout.</param>
+    /// <param name="Y">How far down its level part is.</param>
+    /// <param name="Bottom">Where the callout ends.</param>
+    /// <param name="Layer">The layer that it speaks of.</param>
+    public readonly record struct Leader(Spot Dot, double KneeX, double EndX, double Y, double Bottom, int Layer);
+
     // Running through words is worse than anything, and running past another leader's dot seems to speak of its piece; what follows is
     // only unlovely.
     private const double Words = 2000;
@@ -17,18 +26,21 @@ internal sealed class LeaderFinder
     private const double OverHigher = 0.6;
     private const double OffFace = 0.8;
 
-    private const double ClearOfWords = 0.9;
+    /// <summary>How far a leader keeps from words.</summary>
+    public const double ClearOfWords = 0.9;
+
     private const double ClearOfLines = 1.2;
     private const double ClearOfDots = 1.5;
     private const int Rows = 9;
-    private const int FineRows = 61;
+    private const int FineRows = 37;
     private const int MostTargets = 4;
 
     // On the overview of a crowd of pieces leaders cannot but run over others.
     private const int MostLookedAt = 80;
 
-    // A dot keeps this far from edges that can be seen, or less on a small piece.
-    private static readonly double[] Clearances = [2, 1.2, 0.7, 0.3];
+    // A dot keeps this far from edges that can be seen, or less on a small piece. Much is seen of most; of what sticks out from under
+    // something else, only a finer look finds it.
+    private static readonly (double Clear, int Rows)[] Looks = [(2, Rows), (1.2, Rows), (1.2, FineRows), (0.7, Rows), (0.5, FineRows), (0.3, FineRows)];
 
     private readonly Sight _sight;
     private readonly Area _face;
@@ -37,7 +49,8 @@ internal sealed class LeaderFinder
     private readonly bool _isCrowd;
     private readonly (Spot Start, Spot End)[] _upright;
     private readonly (Spot Start, Spot End)[] _level;
-    private readonly Area[] _straight;
+    private readonly (double Y, double From, double To)[] _levels;
+    private readonly Area[] _areas;
 
     /// <summary>Looks at what leaders must keep clear of.</summary>
     /// <param name="sight">What can be seen on the face.</param>
@@ -52,7 +65,14 @@ internal sealed class LeaderFinder
         _upright = [.. extensions.Where(line => line.Start.X == line.End.X)];
         _level = [.. extensions.Where(line => line.Start.Y == line.End.Y)];
         _isCrowd = sight.Shapes.Length > MostLookedAt;
-        _straight = [.. (_isCrowd ? [] : sight.Shapes).Where(shape => shape.Cos == 1).Select(shape => shape.Area)];
+        _areas = [.. sight.Shapes.Select(shape => shape.Area)];
+        _levels =
+        [
+            .. _level.Select(line => (line.Start.Y, line.Start.X, line.End.X))
+                .Concat((_isCrowd ? [] : sight.Shapes).Where(shape => shape.Cos == 1).SelectMany(shape => ((double, double, double)[])
+                    [(shape.Area.Top, shape.Area.Left, shape.Area.Right), (shape.Area.Bottom, shape.Area.Left, shape.Area.Right)]))
+                .OrderBy(line => line.Item1),
+        ];
     }
 
     /// <summary>What two leaders cost because of each other.</summary>
@@ -68,8 +88,9 @@ internal sealed class LeaderFinder
         return new(FreeFrom(x, area.Right, y, 1) ?? FreeFrom(x, area.Left, y, -1) ?? x, y);
     }
 
-    /// <summary>Whether a leader runs through words.</summary>
-    public bool IsBroken(PlacedCallout placed) => _words.Any(area => area.Meets(placed.Dot, placed.Knee));
+    /// <summary>Whether a leader runs through any of the words.</summary>
+    public static bool IsBroken(PlacedCallout placed, IReadOnlyList<Area> words) =>
+        words.Any(area => area.Grown(Air / 2).Meets(placed.Dot, placed.Knee));
 
     /// <summary>
     /// Some dots to choose from for a column on the left, and some for one on the right: at several heights of what is seen of the
@@ -85,10 +106,12 @@ internal sealed class LeaderFinder
             var target = targets[i + step >= targets.Count ? targets.Count - 1 : i];
             var area = _sight.Shapes[target].Area;
             var near = _sight.Near(area);
-            for (var way = 0; way < 2 * Clearances.Length && left.Count == 0; way++)
+            foreach (var (clear, rows) in Looks)
             {
-                // Much is seen of most; of what sticks out from under something else, only a finer look finds it.
-                AddDots(target, near, area, Clearances[way / 2], way % 2 == 0 ? Rows : FineRows, left, right);
+                if (left.Count == 0)
+                {
+                    AddDots(target, near, area, clear, rows, left, right);
+                }
             }
         }
 
@@ -165,29 +188,25 @@ internal sealed class LeaderFinder
     }
 
     /// <summary>What a leader costs by itself.</summary>
-    public double Cost(PlacedCallout own)
+    public double Cost(in Leader leader)
     {
-        var (dot, knee) = (own.Dot, own.Knee);
+        var (dot, knee, end) = (leader.Dot, new Spot(leader.KneeX, leader.Y), new Spot(leader.EndX, leader.Y));
         var (rise, run) = (Math.Abs(dot.Y - knee.Y), Math.Abs(dot.X - knee.X));
         var cost = Math.Sqrt((rise * rise) + (run * run)) + (rise > 1.7 * run ? Steep : 0) + (rise > 0 ? NotLevel + (PerSlant * rise) : 0)
-            + (OffFace * (Math.Max(0, _face.Top - own.Top) + Math.Max(0, own.Top + own.Sized.Height - _face.Bottom)));
-        for (var i = FirstWordFrom(Math.Min(dot.Y, knee.Y) - _tallest); i < _words.Length && _words[i].Top <= Math.Max(dot.Y, knee.Y); i++)
+            + (OffFace * (Math.Max(0, _face.Top - knee.Y) + Math.Max(0, leader.Bottom - _face.Bottom)));
+        var (high, low) = (Math.Min(dot.Y, knee.Y), Math.Max(dot.Y, knee.Y));
+        for (var i = FirstWordFrom(high - _tallest); i < _words.Length && _words[i].Top <= low; i++)
         {
-            cost += _words[i].Meets(dot, knee) || _words[i].Meets(knee, own.End) ? Words : 0;
+            cost += _words[i].Meets(dot, knee) || _words[i].Meets(knee, end) ? Words : 0;
         }
 
-        foreach (var (start, end) in _level)
+        for (var i = FirstLevelFrom(high - ClearOfLines); i < _levels.Length && _levels[i].Y <= low + ClearOfLines; i++)
         {
-            cost += AlongLine * Along(dot, knee, start, end);
+            var (y, from, to) = _levels[i];
+            cost += AlongLine * Plane.RunAlong(dot, knee, new(from, y), new(to, y), ClearOfLines);
         }
 
-        foreach (var area in _straight)
-        {
-            cost += AlongLine * (Along(dot, knee, new(area.Left, area.Top), new(area.Right, area.Top))
-                + Along(dot, knee, new(area.Left, area.Bottom), new(area.Right, area.Bottom)));
-        }
-
-        return _isCrowd ? cost : cost + (OverHigher * Over(own, dot, knee));
+        return _isCrowd ? cost : cost + (OverHigher * Over(leader.Layer, dot, knee));
     }
 
     private int FirstWordFrom(double top)
@@ -202,18 +221,26 @@ internal sealed class LeaderFinder
         return low;
     }
 
-    private static double Along(Spot dot, Spot knee, Spot start, Spot end) =>
-        start.Y < Math.Min(dot.Y, knee.Y) - ClearOfLines || start.Y > Math.Max(dot.Y, knee.Y) + ClearOfLines
-            ? 0 : Plane.RunAlong(dot, knee, start, end, ClearOfLines);
+    private int FirstLevelFrom(double top)
+    {
+        var (low, high) = (0, _levels.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _levels[middle].Y < top ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
 
     /// <summary>How far a leader runs, at the height of its dot, over what lies above the layer: there it would seem to speak of something else.</summary>
-    private double Over(PlacedCallout own, Spot dot, Spot knee)
+    private double Over(int layer, Spot dot, Spot knee)
     {
         var over = 0.0;
         var (from, to) = (Math.Min(dot.X, knee.X), Math.Max(dot.X, knee.X));
-        for (var i = own.Callout.Targets[^1] + 1; i < _sight.Shapes.Length; i++)
+        for (var i = layer + 1; i < _areas.Length; i++)
         {
-            var area = _sight.Shapes[i].Area;
+            ref readonly var area = ref _areas[i];
             if (area.Top < dot.Y && area.Bottom > dot.Y)
             {
                 over += Math.Max(0, Math.Min(to, area.Right) - Math.Max(from, area.Left));

@@ -72,7 +72,7 @@ internal sealed class OverviewSheet
         Area[] words = [.. dimensions.Select(placed => placed.TextArea), .. _numbers.Select(number => number.Area)];
         var finder = new LeaderFinder(_sight, face, words, [.. dimensions.SelectMany(placed => placed.ExtensionLines())]);
         var beside = _unnumbered.Take(MostBeside).Select(CalloutOf).Where(callout => finder.DotsOf(callout.Targets).Left.Count > 0);
-        var callouts = new CalloutPlacer(finder, face, taken).Place(beside).Where(placed => !finder.IsBroken(placed)).ToArray();
+        var callouts = new CalloutPlacer(finder, face, taken).Place(beside).Where(placed => !LeaderFinder.IsBroken(placed, words)).ToArray();
         var used = callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
         var (key, keyArea) = Key(used, _unnumbered.Count - callouts.Length);
         used = used.Around(keyArea);

@@ -65,10 +65,9 @@ internal sealed class PlacedDimension
     public PlacedDimension(WordedDimension words, Side side, int lane, double lineAt, double textAt, bool arrowsOutside)
     {
         (Words, Side, Lane, LineAt, TextAt, ArrowsOutside) = (words, side, lane, lineAt, textAt, arrowsOutside);
-        var (from, to, half) = (words.From, words.To, words.Width / 2);
-        TextInside = textAt > from && textAt < to;
-        LineStart = TextInside || textAt > to ? arrowsOutside ? from - Arrow - ArrowTail : from : textAt - half - Air;
-        LineEnd = TextInside || textAt < from ? arrowsOutside ? to + Arrow + ArrowTail : to : textAt + half + Air;
+        TextInside = textAt > words.From && textAt < words.To;
+        (LineStart, LineEnd) = Reach(words, textAt, arrowsOutside);
+        var half = words.Width / 2;
 
         // Upward text stands left of its line, level text above it: both at the lesser side.
         FootAt = lineAt - TextGap - words.Below;
@@ -116,6 +115,15 @@ internal sealed class PlacedDimension
 
     /// <summary>The area of everything but the extension lines.</summary>
     public Area LineArea { get; }
+
+    /// <summary>Where a dimension line begins and ends, tails of outer arrowheads and outer text included.</summary>
+    public static (double Start, double End) Reach(WordedDimension words, double textAt, bool arrowsOutside)
+    {
+        var (from, to, half) = (words.From, words.To, words.Width / 2);
+        return (
+            textAt >= from ? arrowsOutside ? from - Arrow - ArrowTail : from : textAt - half - Air,
+            textAt <= to ? arrowsOutside ? to + Arrow + ArrowTail : to : textAt + half + Air);
+    }
 
     /// <summary>Where the extension line from the lesser or the greater line begins and ends, across.</summary>
     public (double Begin, double End) Extension(bool ofTo) => Side is Side.Top or Side.Left

@@ -10,12 +10,11 @@ internal sealed class Shape
     private readonly Spot[][] _contours;
     private readonly bool _isUpright;
 
-    /// <summary>The shape of a layer.</summary>
-    public Shape(FaceLayer layer)
+    /// <summary>The shape of a layer, with the sine and the cosine of its tilt.</summary>
+    public Shape(FaceLayer layer, (double Sin, double Cos) turn)
     {
         Layer = layer;
-        var (sin, cos) = layer.Tilt.IsZero ? (0.0, 1.0) : (Plane.Roughly(layer.Tilt.Sin()), Plane.Roughly(layer.Tilt.Cos()));
-        (Sin, Cos) = (sin, cos);
+        var (sin, cos) = (Sin, Cos) = turn;
         var centre = Plane.Roughly(layer.Centre);
         var contours = layer.Outline.Contours;
         _contours = new Spot[contours.Count][];

@@ -7,7 +7,7 @@ namespace Trimwright.Drawing.Measured;
 internal static class SheetPlan
 {
     /// <summary>The most that one sheet says: what a page holds with lettering of 2.5 mm and leaders that do not cross.</summary>
-    public const int MostWeight = 14;
+    public const int MostWeight = 12;
 
     private const int MostAlike = 6;
     private const int LongestName = 30;

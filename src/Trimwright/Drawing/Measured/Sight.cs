@@ -1,3 +1,5 @@
+using Trimwright.Measures;
+
 namespace Trimwright.Drawing.Measured;
 
 /// <summary>What can be seen of every layer from above.</summary>
@@ -16,7 +18,8 @@ internal sealed class Sight
     /// <summary>Looks at layers, from the bottom up.</summary>
     public Sight(IReadOnlyList<FaceLayer> layers, Area face)
     {
-        Shapes = [.. layers.Select(layer => new Shape(layer))];
+        Dictionary<Angle, (double Sin, double Cos)> turns = [];
+        Shapes = [.. layers.Select(layer => new Shape(layer, TurnOf(layer.Tilt)))];
         _asked = new int[Shapes.Length];
         _cell = Math.Clamp(Math.Sqrt((face.Right - face.Left) * (face.Bottom - face.Top) / Math.Max(1, Shapes.Length)), 1, Coarsest);
         for (var i = 0; i < Shapes.Length; i++)
@@ -30,6 +33,17 @@ internal sealed class Sight
 
                 list.Add(i);
             }
+        }
+
+        (double Sin, double Cos) TurnOf(Angle tilt)
+        {
+            // Exact sines take their time, and mats turn with their piece.
+            if (!turns.TryGetValue(tilt, out var turn))
+            {
+                turns[tilt] = turn = tilt.IsZero ? (0, 1) : (Plane.Roughly(tilt.Sin()), Plane.Roughly(tilt.Cos()));
+            }
+
+            return turn;
         }
     }
 
@@ -91,7 +105,7 @@ internal sealed class Sight
             }
 
             // What lies above hides whatever it covers anywhere in the band.
-            for (var step = 0; step <= 4; step++)
+            for (var step = 0; step <= 4 && seen.Count > 0; step++)
             {
                 other.Clear();
                 above.AddInside(top + ((bottom - top) * step / 4), other);
