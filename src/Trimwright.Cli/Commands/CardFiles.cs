@@ -17,6 +17,9 @@ internal sealed class CardFiles(OutputFolder folder, bool png, int dpi, bool bot
         }
 
         AddDrawing($"{stem}-face", FaceDrawing.Draw(card));
+        AddDrawing($"{stem}-layers", LayersDrawing.Draw(card));
+        AddDrawing($"{stem}-pieces", PieceSheetDrawing.Draw(card));
+        AddDrawing($"{stem}-base", BaseDrawing.Draw(card, bothUnits));
         var list = TrimList.FromCard(card);
         folder.Add($"{stem}-trim-list.md", TrimSheet.Write(list));
         folder.Add($"{stem}-trim-list.csv", TrimCsv.Write(list));

@@ -102,8 +102,8 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
         return new(veils) { Class = "shadow", Turn = new(layer.Tilt, layer.Centre) };
     }
 
-    private const int ShadowVeils = 6;
-    private const int VeilPercent = 5;
+    private const int ShadowVeils = 10;
+    private const int VeilPercent = 3;
 
     private static Outline Lowered(Outline outline, Position down) => new(
     [

@@ -36,21 +36,27 @@ public static class PieceSheetDrawing
         foreach (var shelf in Shelves(entries, most))
         {
             var x = 0.0;
-            foreach (var entry in shelf)
+            foreach (var column in shelf)
             {
-                var (shiftX, shiftY) = (Plane.Exactly(x - entry.Area.Left), Plane.Exactly(y - entry.Area.Top));
-                paths.Add(new DrawnOutline(Moved(entry.Outline, shiftX, shiftY), null, Hairline)
+                var top = y;
+                foreach (var entry in column)
                 {
-                    Id = entry.Id, Title = $"{entry.Name}, {entry.Size}", AsPath = true,
-                });
-                var foot = y + (entry.Area.Bottom - entry.Area.Top) + NameGap + 2;
-                names.Add(Line(entry.Name, x, foot));
-                names.Add(Line(entry.Size, x, foot + 3.6));
-                x += entry.Width + Between;
+                    var (shiftX, shiftY) = (Plane.Exactly(x - entry.Area.Left), Plane.Exactly(top - entry.Area.Top));
+                    paths.Add(new DrawnOutline(Moved(entry.Outline, shiftX, shiftY), null, Hairline)
+                    {
+                        Id = entry.Id, Title = $"{entry.Name}, {entry.Size}", AsPath = true,
+                    });
+                    var foot = top + (entry.Area.Bottom - entry.Area.Top) + NameGap + 2;
+                    names.Add(Line(entry.Name, x, foot));
+                    names.Add(Line(entry.Size, x, foot + 3.6));
+                    top += entry.Height + Between;
+                }
+
+                x += column[0].Width + Between;
             }
 
             right = Math.Max(right, x - Between);
-            y += shelf.Max(entry => entry.Height) + Between;
+            y += shelf[0][0].Height + Between;
         }
 
         return new()
@@ -88,26 +94,37 @@ public static class PieceSheetDrawing
         return new(id, name, size, outline, area, Math.Max(area.Right - area.Left, words), area.Bottom - area.Top + NameGap + 2 + 3.6 + 0.8);
     }
 
-    /// <summary>Shelves of pieces of like height, highest first; each is filled with the next that still fits, so that little is left open.</summary>
-    private static IEnumerable<List<Entry>> Shelves(IEnumerable<Entry> entries, double most)
+    /// <summary>
+    /// Shelves as high as their first piece, highest first. A piece goes below another of its shelf where there is room, or beside the last,
+    /// or else begins a new shelf.
+    /// </summary>
+    private static IEnumerable<List<List<Entry>>> Shelves(IEnumerable<Entry> entries, double most)
     {
         var open = entries.OrderByDescending(entry => entry.Height).ThenByDescending(entry => entry.Width).ToList();
         while (open.Count > 0)
         {
-            List<Entry> shelf = [];
-            var used = 0.0;
+            List<List<Entry>> shelf = [[open[0]]];
+            open.RemoveAt(0);
             for (var i = 0; i < open.Count;)
             {
-                if (shelf.Count == 0 || used + Between + open[i].Width <= most)
+                var entry = open[i];
+                var room = shelf.Find(column => column[0].Width >= entry.Width
+                    && column.Sum(placed => placed.Height + Between) + entry.Height <= shelf[0][0].Height);
+                if (room is not null)
                 {
-                    used += (shelf.Count == 0 ? 0 : Between) + open[i].Width;
-                    shelf.Add(open[i]);
-                    open.RemoveAt(i);
+                    room.Add(entry);
+                }
+                else if (shelf.Sum(column => column[0].Width + Between) + entry.Width <= most)
+                {
+                    shelf.Add([entry]);
                 }
                 else
                 {
                     i++;
+                    continue;
                 }
+
+                open.RemoveAt(i);
             }
 
             yield return shelf;
