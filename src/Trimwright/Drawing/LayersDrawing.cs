@@ -80,8 +80,8 @@ public static class LayersDrawing
     }
 
     /// <summary>
-    /// A piece goes one layer above the highest of those below it that it reaches over; its mats go between, one layer each. It is glued to the
-    /// highest of these, which is not what it is placed on where it is tucked in behind that.
+    /// A piece goes one layer above the highest of those below it that it reaches over; its mats go between, one layer each. It is glued to what
+    /// it is placed on, or to the highest of those below it where it is tucked in behind that.
     /// </summary>
     private static List<Storey> Storeys(FittedCard card)
     {
@@ -95,7 +95,8 @@ public static class LayersDrawing
             var box = layers[0].BoundsAsLaid();
             var below = laid.FindAll(other => Overlap(other.Box, box));
             var level = below.Count == 0 ? 0 : below.Max(other => other.Level);
-            var onto = below.Count == 0 ? "the card" : below.Last(other => other.Level == level).Name;
+            var named = card.Layout.Rows.FirstOrDefault(row => row.Name == piece.Source.On) is { } row ? row.On : piece.Source.On;
+            var onto = below.Count == 0 ? "the card" : below.Exists(other => other.Name == named) ? named! : below.Last(other => other.Level == level).Name;
             foreach (var layer in layers)
             {
                 level++;
