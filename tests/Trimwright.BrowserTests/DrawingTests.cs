@@ -43,9 +43,9 @@ public sealed class DrawingTests(Browser browser) : IClassFixture<Browser>
         Assert.True(PngWriter.TryWrite(svg, Dpi, out var png, out var problem), problem);
         using var ours = Image.Load<Rgba32>(png);
 
-        // The size on the page, exact but for the browser's single precision.
-        Assert.Equal(Inches(drawing.Sheet.Width), widthInches, 1e-4);
-        Assert.Equal(Inches(drawing.Sheet.Height), heightInches, 1e-4);
+        // The size on the page: the browser lays out in 64ths of its pixels, of which an inch has 96.
+        Assert.Equal(Inches(drawing.Sheet.Width), widthInches, 1.0 / 64 / 96);
+        Assert.Equal(Inches(drawing.Sheet.Height), heightInches, 1.0 / 64 / 96);
 
         // Inch sheets end on whole eighths, which are whole pixels. Metric ones do not: our picture is the nearest, and the browser's covers
         // every pixel touched, by whole pixels of the page, which are two of the picture.
