@@ -61,6 +61,9 @@ internal static class SheetPlan
         var ordered = units
             .OrderBy(unit => index.DepthOn(unit.On)).ThenBy(unit => order[unit.On ?? ""])
             .ThenBy(unit => unit.Pieces[0].Box.Top).ThenBy(unit => unit.Pieces[0].Box.Left).ToList();
+        // As few sheets as will do, about equally full.
+        var all = ordered.Sum(unit => unit.Weight);
+        var enough = (double)all / ((all + MostWeight - 1) / MostWeight);
         List<IReadOnlyList<SheetUnit>> groups = [];
         List<SheetUnit> group = [];
         for (var i = 0; i < ordered.Count;)
@@ -70,7 +73,8 @@ internal static class SheetPlan
             var family = ordered.Skip(i).TakeWhile(unit => unit.On == parent).ToList();
             i += family.Count;
             var weight = family.Sum(unit => unit.Weight);
-            if (group.Count > 0 && group.Sum(unit => unit.Weight) + weight > MostWeight)
+            var before = group.Sum(unit => unit.Weight);
+            if (before >= enough || (before > 0 && before + weight > MostWeight))
             {
                 groups.Add(group);
                 group = [];
