@@ -241,20 +241,18 @@ internal sealed class LeaderFinder
         return low;
     }
 
-    /// <summary>How far a leader runs, at the height of its dot, over what lies above the layer: there it would seem to speak of something else.</summary>
+    /// <summary>How far a leader runs over what lies above the layer: there it would seem to speak of something else.</summary>
     private double Over(int layer, Spot dot, Spot knee)
     {
         var over = 0.0;
-        var (from, to) = (Math.Min(dot.X, knee.X), Math.Max(dot.X, knee.X));
         for (var i = layer + 1; i < _areas.Length; i++)
         {
-            ref readonly var area = ref _areas[i];
-            if (area.Top < dot.Y && area.Bottom > dot.Y)
+            if (_areas[i].Within(dot, knee) is var (enter, leave))
             {
-                over += Math.Max(0, Math.Min(to, area.Right) - Math.Max(from, area.Left));
+                over += leave - enter;
             }
         }
 
-        return over;
+        return over * dot.To(knee);
     }
 }
