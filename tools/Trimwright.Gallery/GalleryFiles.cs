@@ -30,7 +30,11 @@ public static class GalleryFiles
         var card = result.Card ?? throw new InvalidOperationException(result.Diagnostics[0].Message);
 
         var files = new List<(string, byte[])>();
-        AddDrawing(files, $"{stem}/measured", MeasuredDrawing.Draw(card));
+        foreach (var sheet in MeasuredDrawing.Sheets(card))
+        {
+            AddDrawing(files, sheet.Number == 1 ? $"{stem}/measured" : FormattableString.Invariant($"{stem}/measured-{sheet.Number}"), sheet.Drawing);
+        }
+
         AddDrawing(files, $"{stem}/face", FaceDrawing.Draw(card));
         var list = TrimList.FromCard(card);
         AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(list));

@@ -4,8 +4,8 @@ using Trimwright.Fitting;
 namespace Trimwright.Drawing;
 
 /// <summary>
-/// The card face at true size in pale colours, with the dimensions that a cutter and a gluer need, by the rules of ISO 129-1 and ISO
-/// 128-2 as far as <c>docs</c> of the drawing rules name them.
+/// The card face at true size in pale colours, with the dimensions that a cutter and a gluer need, by the rules of ISO 129-1, ISO 128-2
+/// and ISO 3098-1, as textbooks restate them.
 /// </summary>
 /// <remarks>
 /// A card of few pieces is one sheet. A fuller one is an overview with a key, and a sheet for each layer or part of one, so that no

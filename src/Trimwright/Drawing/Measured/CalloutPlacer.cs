@@ -16,6 +16,8 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
     private const int FewestSteps = 6;
     private const int MostSwaps = 12;
     private const int MostDots = 5;
+    private const int MostMoves = 3;
+    private const double LeastGain = 4;
 
     private readonly double _right = Math.Max(taken.Right + ColumnGap, face.Right + FirstLane) + Shoulder + ShoulderGap;
     private readonly double _left = Math.Min(taken.Left - ColumnGap, face.Left - FirstLane) - Shoulder - ShoulderGap;
@@ -38,12 +40,60 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
             var sized = new SizedCallout(callout);
             return new Item(sized, Cheapest(sized, [.. left, .. hidden], onRight: false), Cheapest(sized, [.. right, .. hidden], onRight: true));
         }).ToArray();
-        var (toLeft, toRight) = Share(items);
-        return [.. Column(toLeft, onRight: false), .. Column(toRight, onRight: true)];
+        var (left, right) = Share(items);
+        var (placed, least) = Columns(left, right);
+        for (var tries = 0; tries < MostMoves && WorstPlaced(placed, left, right) is { } worst; tries++)
+        {
+            // What is far from where it would like to be may do better in the other column.
+            var (otherLeft, otherRight) = left.Contains(worst)
+                ? (left.Where(item => item != worst).ToList(), right.Append(worst).ToList())
+                : (left.Append(worst).ToList(), right.Where(item => item != worst).ToList());
+            var (other, total) = Columns(otherLeft, otherRight);
+            if (total >= least)
+            {
+                break;
+            }
+
+            (placed, least, left, right) = (other, total, otherLeft, otherRight);
+        }
+
+        return placed;
     }
 
-    private (Spot, double)[] Cheapest(SizedCallout sized, Spot[] dots, bool onRight) =>
-        [.. dots.Select(dot => (Dot: dot, Cost: CostOf(sized, onRight, dot, 0))).OrderBy(pair => pair.Cost).Take(MostDots)];
+    private (List<PlacedCallout> Placed, double Cost) Columns(List<Item> left, List<Item> right)
+    {
+        var (onLeft, leftCost) = Column(left, onRight: false);
+        var (onRight, rightCost) = Column(right, onRight: true);
+        return ([.. onLeft, .. onRight], leftCost + rightCost);
+    }
+
+    /// <summary>The callout that has most to gain in the other column, if any has.</summary>
+    private Item? WorstPlaced(List<PlacedCallout> placed, List<Item> left, List<Item> right)
+    {
+        var (worst, most) = ((Item?)null, LeastGain);
+        foreach (var item in left.Concat(right))
+        {
+            var now = placed.Find(one => one.Sized == item.Sized)!;
+            var cost = CostOf(item.Sized, now.OnRight, now.Dot, now.Top + (TextHeight / 2) - now.Dot.Y);
+            var gain = cost - item.Dots(!now.OnRight)[0].Cost;
+            (worst, most) = gain > most ? (item, gain) : (worst, most);
+        }
+
+        return worst;
+    }
+
+    /// <summary>The cheapest dot at each of some heights, so that callouts that are in each other's way have others to choose.</summary>
+    private (Spot Dot, double Cost)[] Cheapest(SizedCallout sized, Spot[] dots, bool onRight)
+    {
+        var byHeight = dots.Select(dot => (Dot: dot, Cost: CostOf(sized, onRight, dot, 0))).OrderBy(pair => pair.Dot.Y).ToArray();
+        var bands = Math.Min(MostDots, byHeight.Length);
+        return
+        [
+            .. Enumerable.Range(0, bands)
+                .Select(band => byHeight[(byHeight.Length * band / bands)..(byHeight.Length * (band + 1) / bands)].MinBy(pair => pair.Cost))
+                .OrderBy(pair => pair.Cost),
+        ];
+    }
 
     private double ColumnOn(bool onRight) => onRight ? _right : _left;
 
@@ -83,44 +133,28 @@ internal sealed class CalloutPlacer(LeaderFinder finder, Area face, Area taken)
             sized.Callout.Targets[^1]));
     }
 
-    /// <summary>Orders a column by its dots, then tries to exchange neighbours whose leaders are in each other's way.</summary>
-    private List<PlacedCallout> Column(List<Item> items, bool onRight)
+    /// <summary>Orders a column by its dots, then exchanges neighbours where that makes it cheaper.</summary>
+    private (List<PlacedCallout> Placed, double Cost) Column(List<Item> items, bool onRight)
     {
         if (items.Count == 0)
         {
-            return [];
+            return ([], 0);
         }
 
         var order = items.OrderBy(item => item.Dots(onRight)[0].Dot.Y).ToArray();
         var options = order.ToDictionary(item => item.Sized, _ => (List<Choice>)[]);
         var (best, least) = Fill(order, onRight, options);
-        for (var tries = 0; tries < MostSwaps && FirstInEachOthersWay(best) is { } at; tries++)
+        for (var (at, since) = (0, 0); since < order.Length - 1 && at < MostSwaps; at++)
         {
+            // Round and round, until no exchange of two neighbours helps any more.
+            var upper = at % (order.Length - 1);
             Item[] other = [.. order];
-            (other[at], other[at + 1]) = (other[at + 1], other[at]);
+            (other[upper], other[upper + 1]) = (other[upper + 1], other[upper]);
             var (placed, total) = Fill(other, onRight, options);
-            if (total >= least)
-            {
-                break;
-            }
-
-            (order, best, least) = (other, placed, total);
+            (order, best, least, since) = total < least ? (other, placed, total, 0) : (order, best, least, since + 1);
         }
 
-        return best;
-    }
-
-    private static int? FirstInEachOthersWay(List<PlacedCallout> placed)
-    {
-        for (var i = 0; i + 1 < placed.Count; i++)
-        {
-            if (LeaderFinder.Between(placed[i], placed[i + 1]) > 0)
-            {
-                return i;
-            }
-        }
-
-        return null;
+        return (best, least);
     }
 
     /// <summary>

@@ -45,7 +45,7 @@ internal sealed class DetailSheet
         var callouts = PlaceTilted(extensions);
         var taken = _dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
         Area[] before = [.. WordsOf()];
-        var finder = new LeaderFinder(_sight, face, before, extensions);
+        var finder = new LeaderFinder(_sight, face, before, extensions, [.. _tilted.Select(placed => placed.Line), .. _sayings.Centres.SelectMany(DimensionInk.MarkLines)]);
         _callouts = new CalloutPlacer(finder, face, taken).Place(callouts);
         if (_callouts.Any(placed => LeaderFinder.IsBroken(placed, before)))
         {

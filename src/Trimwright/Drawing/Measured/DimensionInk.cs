@@ -63,6 +63,14 @@ internal sealed class DimensionInk(IReadOnlyList<PlacedDimension> dimensions, IR
         yield return new DrawnLine([centre.Moved(default, -arm), centre.Moved(default, arm)], Thin);
     }
 
+    /// <summary>The strokes of a centre mark, for keeping clear of it.</summary>
+    public static IEnumerable<(Spot Start, Spot End)> MarkLines(Point centre)
+    {
+        var at = Plane.Roughly(centre);
+        yield return (new(at.X - CentreArm, at.Y), new(at.X + CentreArm, at.Y));
+        yield return (new(at.X, at.Y - CentreArm), new(at.X, at.Y + CentreArm));
+    }
+
     private DrawnGroup Draw(PlacedDimension placed)
     {
         var (from, to, isAcross, line) = (placed.Dimension.From, placed.Dimension.To, placed.Words.IsAcross, placed.LineAt);

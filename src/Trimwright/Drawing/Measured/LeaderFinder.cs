@@ -31,7 +31,7 @@ internal sealed class LeaderFinder
 
     private const double ClearOfLines = 1.2;
     private const double ClearOfDots = 1.5;
-    private const int Rows = 9;
+    private const int Rows = 13;
     private const int FineRows = 37;
     private const int MostTargets = 4;
 
@@ -51,15 +51,18 @@ internal sealed class LeaderFinder
     private readonly (Spot Start, Spot End)[] _level;
     private readonly (double Y, double From, double To)[] _levels;
     private readonly Area[] _areas;
+    private readonly IReadOnlyList<(Spot Start, Spot End)> _marks;
 
     /// <summary>Looks at what leaders must keep clear of.</summary>
     /// <param name="sight">What can be seen on the face.</param>
     /// <param name="face">The area of the face.</param>
     /// <param name="words">The areas of the words placed so far.</param>
     /// <param name="extensions">Extension lines: a leader should not run along one, nor a dot lie on one.</param>
-    public LeaderFinder(Sight sight, Area face, IEnumerable<Area> words, IReadOnlyList<(Spot Start, Spot End)> extensions)
+    /// <param name="marks">Other lines on the face, which no dot may lie on: dimensions on tilted pieces, centre marks.</param>
+    public LeaderFinder(
+        Sight sight, Area face, IEnumerable<Area> words, IReadOnlyList<(Spot Start, Spot End)> extensions, IReadOnlyList<(Spot Start, Spot End)> marks)
     {
-        (_sight, _face) = (sight, face);
+        (_sight, _face, _marks) = (sight, face, marks);
         _words = [.. words.Select(area => area.Grown(ClearOfWords)).OrderBy(area => area.Top)];
         _tallest = _words.Length == 0 ? 0 : _words.Max(area => area.Bottom - area.Top);
         _upright = [.. extensions.Where(line => line.Start.X == line.End.X)];
@@ -165,6 +168,11 @@ internal sealed class LeaderFinder
                 free &= Math.Abs(start.X - x) >= ClearOfLines || y < start.Y - 1 || y > stop.Y + 1;
             }
 
+            foreach (var (start, stop) in _marks)
+            {
+                free = free && Plane.Distance(new(x, y), start, stop) >= ClearOfDots;
+            }
+
             if (free)
             {
                 return x;
@@ -233,20 +241,18 @@ internal sealed class LeaderFinder
         return low;
     }
 
-    /// <summary>How far a leader runs, at the height of its dot, over what lies above the layer: there it would seem to speak of something else.</summary>
+    /// <summary>How far a leader runs over what lies above the layer: there it would seem to speak of something else.</summary>
     private double Over(int layer, Spot dot, Spot knee)
     {
         var over = 0.0;
-        var (from, to) = (Math.Min(dot.X, knee.X), Math.Max(dot.X, knee.X));
         for (var i = layer + 1; i < _areas.Length; i++)
         {
-            ref readonly var area = ref _areas[i];
-            if (area.Top < dot.Y && area.Bottom > dot.Y)
+            if (_areas[i].Within(dot, knee) is var (enter, leave))
             {
-                over += Math.Max(0, Math.Min(to, area.Right) - Math.Max(from, area.Left));
+                over += leave - enter;
             }
         }
 
-        return over;
+        return over * dot.To(knee);
     }
 }

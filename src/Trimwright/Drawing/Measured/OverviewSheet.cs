@@ -16,6 +16,7 @@ internal sealed class OverviewSheet
     // More numbers beside the face could not be followed; more names in the key would not be read.
     private const int MostBeside = 40;
     private const int MostNames = 60;
+    private const int LongestNames = 40;
     private const int Rows = 5;
 
     private readonly CardIndex _index;
@@ -56,9 +57,8 @@ internal sealed class OverviewSheet
     public static string Shows(IReadOnlyList<SheetUnit> units)
     {
         string[] parents = [.. units.Select(unit => unit.On ?? "the card").Distinct()];
-        return parents.Length > 3
-            ? string.Create(CultureInfo.InvariantCulture, $"on {parents.Length} pieces")
-            : "on " + string.Join(parents.Length > 2 ? ", " : " and ", parents);
+        var names = parents.Length == 1 ? parents[0] : string.Join(", ", parents[..^1]) + " and " + parents[^1];
+        return names.Length <= LongestNames ? "on " + names : string.Create(CultureInfo.InvariantCulture, $"on {parents.Length} pieces");
     }
 
     /// <summary>Draws it.</summary>
@@ -70,7 +70,7 @@ internal sealed class OverviewSheet
         var dimensions = new LanePlacer(face, _text).Place(sayings.Dimensions);
         var taken = dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
         Area[] words = [.. dimensions.Select(placed => placed.TextArea), .. _numbers.Select(number => number.Area)];
-        var finder = new LeaderFinder(_sight, face, words, [.. dimensions.SelectMany(placed => placed.ExtensionLines())]);
+        var finder = new LeaderFinder(_sight, face, words, [.. dimensions.SelectMany(placed => placed.ExtensionLines())], []);
         var beside = _unnumbered.Take(MostBeside).Select(CalloutOf).Where(callout => finder.DotsOf(callout.Targets).Left.Count > 0);
         var callouts = new CalloutPlacer(finder, face, taken).Place(beside).Where(placed => !LeaderFinder.IsBroken(placed, words)).ToArray();
         var used = callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
@@ -130,7 +130,9 @@ internal sealed class OverviewSheet
             if (seen.Count > 0)
             {
                 var middle = (area.Left + area.Right) / 2;
-                return new(seen.Select(stretch => Math.Clamp(middle, stretch.From, stretch.To)).MinBy(x => Math.Abs(x - middle)), top + TextHeight + (2 * Air));
+                var (from, to) = seen.MaxBy(stretch => stretch.To - stretch.From);
+                var x = seen.Any(stretch => stretch.From <= middle && middle <= stretch.To) ? middle : (from + to) / 2;
+                return new(x, top + TextHeight + (2 * Air));
             }
         }
 
@@ -147,14 +149,16 @@ internal sealed class OverviewSheet
         List<string> lines = [];
         for (var i = 0; i < _sheets.Count; i++)
         {
-            var numbers = named ? string.Join(", ", _sheets[i].Select(unit => unit.Numbered(unit.Name)))
-                : string.Create(CultureInfo.InvariantCulture, $"{_sheets[i][0].Number} to {_sheets[i][^1].Number}");
-            lines.AddRange(Wrapped(string.Create(CultureInfo.InvariantCulture, $"sheet {i + 2}, {Shows(_sheets[i])}: {numbers}"), wide));
+            var begin = string.Create(CultureInfo.InvariantCulture, $"sheet {i + 2}, {Shows(_sheets[i])}:");
+            string[] numbers = named ? [.. _sheets[i].Select((unit, at) => unit.Numbered(unit.Name) + (at + 1 < _sheets[i].Count ? "," : ""))]
+                : [string.Create(CultureInfo.InvariantCulture, $"{_sheets[i][0].Number} to {_sheets[i][^1].Number}")];
+            lines.AddRange(Wrapped([begin, .. numbers], wide));
         }
 
         if (without > 0)
         {
-            lines.AddRange(Wrapped(string.Create(CultureInfo.InvariantCulture, $"{without} more are hidden or too small to be numbered here; their sheets show them"), wide));
+            lines.AddRange(Wrapped(
+                string.Create(CultureInfo.InvariantCulture, $"{without} more are hidden or too small to be numbered here; their sheets show them").Split(' '), wide));
         }
 
         var rows = (lines.Count + columns - 1) / columns;
@@ -169,11 +173,11 @@ internal sealed class OverviewSheet
         return (items, new(used.Left, top, used.Left + (columns * (wide + KeyGap)) - KeyGap, top + (rows * PlainLinePitch)));
     }
 
-    /// <summary>Breaks a text between words; later lines are set in a little.</summary>
-    private static IEnumerable<string> Wrapped(string text, double width)
+    /// <summary>Breaks a text between parts: a number stays with its name.</summary>
+    private static IEnumerable<string> Wrapped(IEnumerable<string> parts, double width)
     {
         var line = "";
-        foreach (var word in text.Split(' '))
+        foreach (var word in parts)
         {
             if (line.Length > 0 && Width($"{line} {word}") > width)
             {

@@ -61,7 +61,7 @@ internal sealed class SayingsFinder(CardIndex index, IReadOnlyList<FaceLayer> la
     }
 
     /// <summary>Whether the size of a piece is said between lines.</summary>
-    private static bool IsDimensioned(FittedPiece piece) =>
+    public static bool IsDimensioned(FittedPiece piece) =>
         piece.Source.Kind is PieceKind.Panel or PieceKind.Strip or PieceKind.Banner or PieceKind.Frame
         && piece.Reveal is null && piece.Source.Tilt.IsZero && piece.Source.Row is null;
 

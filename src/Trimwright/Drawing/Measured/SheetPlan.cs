@@ -9,6 +9,9 @@ internal static class SheetPlan
     /// <summary>The most that one sheet says: what a page holds with lettering of 2.5 mm and leaders that do not cross.</summary>
     public const int MostWeight = 12;
 
+    // What a sheet of several holds without lanes upon lanes, as tried with cards full of pieces: eleven callouts, or seven sizes
+    // between lines.
+    private const int MostLoad = 22;
     private const int MostAlike = 6;
     private const int LongestName = 30;
 
@@ -61,6 +64,9 @@ internal static class SheetPlan
         var ordered = units
             .OrderBy(unit => index.DepthOn(unit.On)).ThenBy(unit => order[unit.On ?? ""])
             .ThenBy(unit => unit.Pieces[0].Box.Top).ThenBy(unit => unit.Pieces[0].Box.Left).ToList();
+        // As few sheets as will do, about equally full.
+        var all = ordered.Sum(unit => unit.Load);
+        var enough = (double)all / ((all + MostLoad - 1) / MostLoad);
         List<IReadOnlyList<SheetUnit>> groups = [];
         List<SheetUnit> group = [];
         for (var i = 0; i < ordered.Count;)
@@ -69,19 +75,20 @@ internal static class SheetPlan
             var parent = ordered[i].On;
             var family = ordered.Skip(i).TakeWhile(unit => unit.On == parent).ToList();
             i += family.Count;
-            var weight = family.Sum(unit => unit.Weight);
-            if (group.Count > 0 && group.Sum(unit => unit.Weight) + weight > MostWeight)
+            var load = family.Sum(unit => unit.Load);
+            var before = group.Sum(unit => unit.Load);
+            if (before >= enough || (before > 0 && before + load > MostLoad))
             {
                 groups.Add(group);
                 group = [];
             }
 
-            var parts = (weight + MostWeight - 1) / MostWeight;
-            var share = (double)weight / parts;
+            var parts = (load + MostLoad - 1) / MostLoad;
+            var share = (double)load / parts;
             var (part, filled) = (1, 0);
             foreach (var unit in family)
             {
-                if (filled > 0 && filled + (unit.Weight / 2.0) > part * share && part < parts)
+                if (filled > 0 && filled + (unit.Load / 2.0) > part * share && part < parts)
                 {
                     groups.Add(group);
                     group = [];
@@ -89,7 +96,7 @@ internal static class SheetPlan
                 }
 
                 group.Add(unit);
-                filled += unit.Weight;
+                filled += unit.Load;
             }
         }
 

@@ -18,6 +18,9 @@ internal sealed record SheetUnit(string Name, IReadOnlyList<FittedPiece> Pieces,
     /// <summary>How much there is to say of it: places, and a callout.</summary>
     public int Weight => Row is null ? Pieces.Count : 1 + (Pieces.Count / 6);
 
+    /// <summary>What it takes of a sheet, in halves of a callout: lines around the face for a size take half as much again.</summary>
+    public int Load => (2 * Weight) + (SayingsFinder.IsDimensioned(Pieces[0]) ? Weight : 0);
+
     /// <summary>A name with the number before it, if there is one.</summary>
     public string Numbered(string name) => Number == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{Number} {name}");
 }

@@ -15,8 +15,9 @@ namespace Trimwright.Drawing.Measured;
 /// <param name="TextAt">Where the middle of the text lies, along the line.</param>
 /// <param name="FootAt">Where the line of writing lies, across.</param>
 /// <param name="Area">The least upright area around the text as it lies.</param>
+/// <param name="Line">The dimension line as it lies.</param>
 internal sealed record TiltedDimension(
-    LinearDimension Dimension, string Text, FittedPiece Piece, double LineAt, double TextAt, double FootAt, Area Area);
+    LinearDimension Dimension, string Text, FittedPiece Piece, double LineAt, double TextAt, double FootAt, Area Area, (Spot Start, Spot End) Line);
 
 /// <summary>
 /// Says the size of a tilted piece on the piece itself, between its own edges, where that can be read: nothing else may lie on the
@@ -115,7 +116,7 @@ internal sealed class TiltedPlacer(
 
             if (!IsBlocked(index, area) && !_taken.Any(area.Meets) && other?.Area.Meets(area) != true)
             {
-                return new(dimension, words, piece, lineAt, textAt, foot, area);
+                return new(dimension, words, piece, lineAt, textAt, foot, area, (Turned(shape, tips.A), Turned(shape, tips.B)));
             }
         }
 
@@ -153,16 +154,21 @@ internal sealed class TiltedPlacer(
         || centres.Any(centre => area.Grown(CentreArm).Meets(Plane.Roughly(centre), Plane.Roughly(centre)));
 
     private static Area TurnedArea(Shape shape, Spot spot, double around) =>
-        Turned(shape, new(spot.X - around, spot.Y - around, spot.X + around, spot.Y + around));
+        Turned(shape, new Area(spot.X - around, spot.Y - around, spot.X + around, spot.Y + around));
+
+    private static Spot Turned(Shape shape, Spot spot)
+    {
+        var centre = Plane.Roughly(shape.Layer.Centre);
+        var (x, y) = (spot.X - centre.X, spot.Y - centre.Y);
+        return new(centre.X + (x * shape.Cos) - (y * shape.Sin), centre.Y + (x * shape.Sin) + (y * shape.Cos));
+    }
 
     private static Area Turned(Shape shape, Area area)
     {
-        var centre = Plane.Roughly(shape.Layer.Centre);
         var turned = new Area(double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
         foreach (var corner in (Spot[])[new(area.Left, area.Top), new(area.Right, area.Top), new(area.Right, area.Bottom), new(area.Left, area.Bottom)])
         {
-            var (x, y) = (corner.X - centre.X, corner.Y - centre.Y);
-            var spot = new Spot(centre.X + (x * shape.Cos) - (y * shape.Sin), centre.Y + (x * shape.Sin) + (y * shape.Cos));
+            var spot = Turned(shape, corner);
             turned = turned.Around(new(spot.X, spot.Y, spot.X, spot.Y));
         }
 

@@ -19,7 +19,8 @@ internal static class TitleBlock
 {
     private const double Pad = 2;
     private const double RowHeight = 10.5;
-    private const double LeastWidth = 120;
+    // A block of the usual width, ISO 7200, from memory, whatever the width of the drawing.
+    private const double LeastWidth = 180;
 
     private static readonly Stroke Thin = new(Palette.Narrow, Palette.Ink);
 
@@ -92,7 +93,7 @@ internal static class TitleBlock
         }
 
         var inch = card.Unit == LengthUnit.Inch;
-        yield return ("format", CardWords.FormatHeld(card));
+        yield return ("format", CardWords.FormatHeld(card).Replace('/', LetteringFont.FractionSlash));
         yield return ("fold", card.Layout.Base.Fold == Edge.Left ? "left" : card.Layout.Base.Fold == Edge.Top ? "top"
             : card.Layout.Base.Fold == Edge.Right ? "right" : "bottom");
         yield return ("sizes", LengthText.Symbol(card.Unit)
