@@ -16,6 +16,9 @@ public static class GalleryFiles
     /// <summary>The resolution of the pictures.</summary>
     public const int DotsPerInch = 144;
 
+    // Layers, pieces and base of a few demos are enough to see what changes.
+    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "seed-packet"];
+
     private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
 
     /// <summary>The outputs of a layout file: names below <c>renders/</c> and contents.</summary>
@@ -36,6 +39,13 @@ public static class GalleryFiles
         }
 
         AddDrawing(files, $"{stem}/face", FaceDrawing.Draw(card));
+        if (WithAllSheets.Contains(stem))
+        {
+            AddDrawing(files, $"{stem}/layers", LayersDrawing.Draw(card));
+            AddDrawing(files, $"{stem}/pieces", PieceSheetDrawing.Draw(card));
+            AddDrawing(files, $"{stem}/base", BaseDrawing.Draw(card));
+        }
+
         var list = TrimList.FromCard(card);
         AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(list));
         AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(list));
