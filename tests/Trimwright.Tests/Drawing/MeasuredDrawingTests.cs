@@ -52,16 +52,16 @@ public partial class MeasuredDrawingTests
 
     [Theory]
     [MemberData(nameof(Cards))]
-    public void No_two_dimensions_say_the_same_distance(string name)
+    public void No_two_dimensions_of_a_sheet_say_the_same_distance(string name) => Assert.All(Draw(name).Sheets, sheet =>
     {
-        var ends = Draw(name).Dimensions.Where(dimension => HasLine(dimension) && dimension.Attribute("transform") is null).Select(dimension =>
+        var ends = sheet.Dimensions.Where(dimension => HasLine(dimension) && dimension.Attribute("transform") is null).Select(dimension =>
         {
             var n = SvgSheet.Numbers(MeasureLine(dimension)!.Attribute("d")!.Value);
             return n[1] == n[3] ? $"across {n[0]} {n[2]}" : $"down {n[1]} {n[3]}";
         }).ToArray();
 
         Assert.Equal(ends.Length, ends.Distinct().Count());
-    }
+    });
 
     [Theory]
     [MemberData(nameof(Cards))]
