@@ -123,6 +123,39 @@ public partial class MeasuredDrawingTests
         });
     }
 
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void The_size_in_a_callout_is_that_of_the_outline_which_is_drawn(string name)
+    {
+        var sheets = Draw(name);
+        var compared = 0;
+        foreach (var sheet in sheets.Sheets)
+        {
+            foreach (var size in sheet.Dimensions.Where(d => (string?)d.Attribute("data-measure") == "size"))
+            {
+                // Its own piece, or the first of a row.
+                var of = (string)size.Attribute("data-of")!;
+                var outline = sheet.Root.Descendants().FirstOrDefault(element => (string?)element.Attribute("id") is { } id && (id == "piece-" + of || id == $"piece-{of}-1"))?.Elements().First();
+                decimal[]? drawn = outline?.Name.LocalName switch
+                {
+                    "rect" => [Attribute("width"), Attribute("height")],
+                    "circle" => [2 * Attribute("r")],
+                    "ellipse" => [2 * Attribute("rx"), 2 * Attribute("ry")],
+                    _ => null,
+                };
+                if (drawn is not null)
+                {
+                    Assert.Equal(drawn, TextOf(size).Replace("⌀", "", StringComparison.Ordinal).Split(" x ").Select(part => DrawnLength.Read(part, sheets.Card.Unit).Millimetres));
+                    compared++;
+                }
+
+                decimal Attribute(string name) => decimal.Parse(outline!.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+            }
+        }
+
+        Assert.True(compared > 0 || name == "plain");
+    }
+
     [Fact]
     public void An_offset_says_how_far_a_piece_lies_from_the_edge_of_what_carries_it()
     {
