@@ -148,6 +148,33 @@ public class DrawingRulesTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void The_parts_of_a_fraction_follow_one_another_one_raised_and_one_lowered(string name)
+    {
+        foreach (var text in SheetsOf(name).SelectMany(sheet => sheet.Texts).Select(words => words.Element).Where(element => element.HasElements))
+        {
+            var runs = text.Elements().ToArray();
+            var (size, foot) = ((float)Number(text, "font-size"), Number(text, "y"));
+            foreach (var (run, next) in runs.Zip(runs.Skip(1)))
+            {
+                // SkiaSharp measures the same font by itself. The slash has no width of its own; the rest begins where the one before
+                // ends, or up to half a millimetre after. Before a fraction, part of the space is left out.
+                var end = (float)Number(run, "x") + SvgSheet.WidthBySkia(run.Value.TrimEnd(), size);
+                Assert.InRange((float)Number(next, "x") - end, -0.01f, run.Value.EndsWith(' ') ? 1f : 0.5f);
+            }
+
+            for (var i = 0; i < runs.Length; i++)
+            {
+                var isNumerator = i + 1 < runs.Length && runs[i + 1].Value == "\u2044";
+                var isDenominator = i > 0 && runs[i - 1].Value == "\u2044";
+                var rise = foot - Number(runs[i], "y");
+                Assert.Equal(isNumerator ? 1.1m : isDenominator ? -1.1m : 0, rise);
+                Assert.True(!(isNumerator || isDenominator) || runs[i].Value.All(char.IsAsciiDigit));
+            }
+        }
+    }
+
     private static (decimal Left, decimal Top, decimal Right, decimal Bottom) FaceOf(SvgSheet sheet)
     {
         var pieces = sheet.Strokes.Where(stroke => stroke.Element.Parent!.Attribute("class")?.Value is "card" or "piece" or "mat" or "context")

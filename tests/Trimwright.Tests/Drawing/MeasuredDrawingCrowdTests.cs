@@ -1,3 +1,7 @@
+using System.Globalization;
+using System.Xml.Linq;
+using Trimwright.Measures;
+using Trimwright.Trimming;
 using Xunit;
 
 namespace Trimwright.Tests.Drawing;
@@ -28,11 +32,33 @@ public class MeasuredDrawingCrowdTests
     {
         try
         {
-            new MeasuredSheets(RandomCards.Make(seed, pieces), bothUnits: seed % 7 == 0).AssertReadableAndTrue();
+            var sheets = new MeasuredSheets(RandomCards.Make(seed, pieces), bothUnits: seed % 7 == 0);
+            sheets.AssertReadableAndTrue();
+            AssertSaysWhatTheListSays(sheets);
         }
         catch (Exception problem)
         {
             throw new InvalidOperationException($"card {seed} of {pieces} pieces: {problem.Message}", problem);
         }
     }
+
+    /// <summary>Every length that is cut stands on a sheet, and every size on a sheet is that of something that is cut, or of the card.</summary>
+    private static void AssertSaysWhatTheListSays(MeasuredSheets sheets)
+    {
+        var sizes = sheets.Dimensions
+            .Where(d => (string)d.Attribute("data-measure")! is "width" or "height" or "size" || ((string)d.Attribute("data-measure")!).StartsWith("mat-", StringComparison.Ordinal))
+            .SelectMany(d => ((string)d.Attribute("data-nm")!).Split(' ').Take((string)d.Attribute("data-measure")! is "width" or "height" ? 1 : 2)
+                .Where((_, i) => i == 0 || !IsRound(d)))
+            .ToHashSet();
+        var listed = TrimList.FromCard(sheets.Card).Lines.Skip(1).SelectMany(line => new[] { Text(line.Width), Text(line.Height) }).ToHashSet();
+
+        // Where a piece is as wide as its neighbour is far from the edge, one dimension says both.
+        Assert.Equal([], listed.Except(sheets.Dimensions.SelectMany(d => ((string)d.Attribute("data-nm")!).Split(' '))));
+        Assert.Equal([], sizes.Except(listed).Except([Text(sheets.Card.Width), Text(sheets.Card.Height)]));
+    }
+
+    /// <summary>A circle has one size, and what follows on its mat is the reveal.</summary>
+    private static bool IsRound(XElement dimension) => dimension.Element(MeasuredSheets.Name("text"))!.Value.Contains('\u2300', StringComparison.Ordinal);
+
+    private static string Text(Length length) => length.Nanometres.ToString(CultureInfo.InvariantCulture);
 }

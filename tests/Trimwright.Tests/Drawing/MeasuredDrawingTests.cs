@@ -52,16 +52,16 @@ public partial class MeasuredDrawingTests
 
     [Theory]
     [MemberData(nameof(Cards))]
-    public void No_two_dimensions_say_the_same_distance(string name)
+    public void No_two_dimensions_of_a_sheet_say_the_same_distance(string name) => Assert.All(Draw(name).Sheets, sheet =>
     {
-        var ends = Draw(name).Dimensions.Where(dimension => HasLine(dimension) && dimension.Attribute("transform") is null).Select(dimension =>
+        var ends = sheet.Dimensions.Where(dimension => HasLine(dimension) && dimension.Attribute("transform") is null).Select(dimension =>
         {
             var n = SvgSheet.Numbers(MeasureLine(dimension)!.Attribute("d")!.Value);
             return n[1] == n[3] ? $"across {n[0]} {n[2]}" : $"down {n[1]} {n[3]}";
         }).ToArray();
 
         Assert.Equal(ends.Length, ends.Distinct().Count());
-    }
+    });
 
     [Theory]
     [MemberData(nameof(Cards))]
@@ -121,6 +121,39 @@ public partial class MeasuredDrawingTests
                 values.Select(value => decimal.Parse(value, CultureInfo.InvariantCulture) / 1_000_000),
                 words.Select(length => DrawnLength.Read(length, sheets.Card.Unit).Millimetres));
         });
+    }
+
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void The_size_in_a_callout_is_that_of_the_outline_which_is_drawn(string name)
+    {
+        var sheets = Draw(name);
+        var compared = 0;
+        foreach (var sheet in sheets.Sheets)
+        {
+            foreach (var size in sheet.Dimensions.Where(d => (string?)d.Attribute("data-measure") == "size"))
+            {
+                // Its own piece, or the first of a row.
+                var of = (string)size.Attribute("data-of")!;
+                var outline = sheet.Root.Descendants().FirstOrDefault(element => (string?)element.Attribute("id") is { } id && (id == "piece-" + of || id == $"piece-{of}-1"))?.Elements().First();
+                decimal[]? drawn = outline?.Name.LocalName switch
+                {
+                    "rect" => [Attribute("width"), Attribute("height")],
+                    "circle" => [2 * Attribute("r")],
+                    "ellipse" => [2 * Attribute("rx"), 2 * Attribute("ry")],
+                    _ => null,
+                };
+                if (drawn is not null)
+                {
+                    Assert.Equal(drawn, TextOf(size).Replace("⌀", "", StringComparison.Ordinal).Split(" x ").Select(part => DrawnLength.Read(part, sheets.Card.Unit).Millimetres));
+                    compared++;
+                }
+
+                decimal Attribute(string name) => decimal.Parse(outline!.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+            }
+        }
+
+        Assert.True(compared > 0 || name == "plain");
     }
 
     [Fact]

@@ -100,9 +100,6 @@ internal sealed class LetteringFont
     public Length Scaled(Rational units, Length capHeight) =>
         new Position(units * capHeight.Nanometres / _capHeight).ToNearestNanometre();
 
-    /// <summary>The height of capitals and figures in units of the font.</summary>
-    public int CapHeight => _capHeight;
-
     /// <summary>The width of a text in units of the font, letter by letter.</summary>
     public int Advance(ReadOnlySpan<char> text)
     {
