@@ -16,10 +16,12 @@ public class RoomTests
         ["Measures"] = [],
         ["Geometry"] = ["Measures"],
         ["Diagnostics"] = ["Measures"],
+        ["Images"] = ["Measures", "Geometry", "Diagnostics"],
         ["Solving"] = ["Measures", "Diagnostics"],
         ["Layouts"] = ["Measures", "Geometry", "Diagnostics"],
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
+        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
     };
