@@ -9,6 +9,9 @@ public sealed class GreyRaster
     /// <summary>The most cells along a side; sums over a raster of that size cannot overflow.</summary>
     public const int MostSide = 4096;
 
+    /// <summary>The most levels there may be between black and white.</summary>
+    public const int MostWhite = 1 << 28;
+
     private readonly int[] _levels;
 
     private GreyRaster(int width, int height, int white, int[] levels)
@@ -35,7 +38,7 @@ public sealed class GreyRaster
     /// <exception cref="ArgumentException">There are not as many levels as cells, too many cells, or a level outside 0 to white.</exception>
     public static GreyRaster FromLevels(int width, int height, int white, ReadOnlySpan<int> levels)
     {
-        if (width is < 1 or > MostSide || height is < 1 or > MostSide || white is < 1 or > 1 << 26 || levels.Length != width * height)
+        if (width is < 1 or > MostSide || height is < 1 or > MostSide || white is < 1 or > MostWhite || levels.Length != width * height)
         {
             throw new ArgumentException("a raster has a level for each of its cells and at most 4096 along a side", nameof(levels));
         }
