@@ -34,6 +34,7 @@ internal sealed class FacePainting
 {
     private readonly ScanGrid _grid;
     private readonly int[] _levels;
+    private readonly int[] _steps;
 
     // What is not covered yet on the line in hand, as pairs of places; and the same without the sheet in hand.
     private List<int> _open = [];
@@ -43,6 +44,7 @@ internal sealed class FacePainting
     {
         _grid = grid;
         _levels = new int[grid.Face.Columns * grid.Face.Rows];
+        _steps = new int[(grid.Face.Columns + 1) * grid.Face.Rows];
         Owners = [.. Enumerable.Range(0, owners).Select(_ => new OwnerSums())];
     }
 
@@ -59,8 +61,13 @@ internal sealed class FacePainting
         }
     }
 
-    public GreyRaster Finish() =>
-        GreyRaster.FromLevels(_grid.Face.Columns, _grid.Face.Rows, LinearLight.White * FaceGrid.PlacesInCell * FaceGrid.PlacesInCell, _levels);
+    /// <summary>The finished cells; nothing is painted afterwards.</summary>
+    public GreyRaster Finish()
+    {
+        SumUpRuns();
+        return GreyRaster.FromLevels(
+            _grid.Face.Columns, _grid.Face.Rows, LinearLight.White * FaceGrid.PlacesInCell * FaceGrid.PlacesInCell, _levels);
+    }
 
     private void Lay(int line, FlatLayer layer, ReadOnlySpan<int> spans)
     {
@@ -111,22 +118,72 @@ internal sealed class FacePainting
     private void Paint(int line, FlatLayer layer, int from, int to)
     {
         var (row, height) = (_grid.RowOf(line), _grid.HeightOf(line));
-        var cells = _levels.AsSpan(row * _grid.Face.Columns, _grid.Face.Columns);
-        var (cover, across, light, lightAcross) = (0L, 0L, 0L, 0L);
-        var down = layer.Picture is null ? 0 : _grid.DownOf(line);
-        for (var cell = from / FaceGrid.PlacesInCell; cell * FaceGrid.PlacesInCell < to; cell++)
+        var owner = Owners[layer.Owner + 1];
+        var (first, last) = ((from + FaceGrid.PlacesInCell - 1) / FaceGrid.PlacesInCell, to / FaceGrid.PlacesInCell);
+        if (layer.Picture is { } picture)
         {
-            var start = cell * FaceGrid.PlacesInCell;
-            var covered = (Math.Min(to, start + FaceGrid.PlacesInCell) - Math.Max(from, start)) * height;
-            var grey = layer.Picture is null ? layer.Grey : layer.Picture.GreyAt(_grid.Face.MiddleOfColumn(cell), down, layer.Grey);
-            var sent = grey * covered;
-            cells[cell] += sent;
-            cover += covered;
-            across += (long)covered * ((2 * cell) + 1);
-            light += sent;
-            lightAcross += (long)sent * ((2 * cell) + 1);
+            for (var cell = from / FaceGrid.PlacesInCell; cell * FaceGrid.PlacesInCell < to; cell++)
+            {
+                PaintPart(owner, row, cell, from, to, height, picture.GreyAt(_grid.Face.MiddleOfColumn(cell), _grid.DownOf(line), layer.Grey));
+            }
         }
+        else if (first >= last)
+        {
+            for (var cell = from / FaceGrid.PlacesInCell; cell * FaceGrid.PlacesInCell < to; cell++)
+            {
+                PaintPart(owner, row, cell, from, to, height, layer.Grey);
+            }
+        }
+        else
+        {
+            if (from < first * FaceGrid.PlacesInCell)
+            {
+                PaintPart(owner, row, first - 1, from, to, height, layer.Grey);
+            }
 
-        Owners[layer.Owner + 1].Add(cover, across, (2 * row) + 1, light, lightAcross);
+            if (to > last * FaceGrid.PlacesInCell)
+            {
+                PaintPart(owner, row, last, from, to, height, layer.Grey);
+            }
+
+            PaintRun(owner, row, first, last, height, layer.Grey);
+        }
+    }
+
+    // One cell, as far as it lies between two places.
+    private void PaintPart(OwnerSums owner, int row, int cell, int from, int to, int height, int grey)
+    {
+        var start = cell * FaceGrid.PlacesInCell;
+        var covered = (Math.Min(to, start + FaceGrid.PlacesInCell) - Math.Max(from, start)) * height;
+        var sent = grey * covered;
+        _levels[(row * _grid.Face.Columns) + cell] += sent;
+        owner.Add(covered, (long)covered * ((2 * cell) + 1), (2 * row) + 1, sent, (long)sent * ((2 * cell) + 1));
+    }
+
+    // Whole cells of one grey: only the steps at both ends are noted, and summed up when the face is done.
+    private void PaintRun(OwnerSums owner, int row, int first, int last, int height, int grey)
+    {
+        var covered = FaceGrid.PlacesInCell * height;
+        var sent = grey * covered;
+        var at = row * (_grid.Face.Columns + 1);
+        _steps[at + first] += sent;
+        _steps[at + last] -= sent;
+
+        // The odd numbers 2 first + 1 to 2 last - 1 add up to last^2 - first^2.
+        var across = ((long)last * last) - ((long)first * first);
+        owner.Add((long)covered * (last - first), covered * across, (2 * row) + 1, (long)sent * (last - first), (Int128)sent * across);
+    }
+
+    private void SumUpRuns()
+    {
+        for (var row = 0; row < _grid.Face.Rows; row++)
+        {
+            var level = 0;
+            for (var cell = 0; cell < _grid.Face.Columns; cell++)
+            {
+                level += _steps[(row * (_grid.Face.Columns + 1)) + cell];
+                _levels[(row * _grid.Face.Columns) + cell] += level;
+            }
+        }
     }
 }

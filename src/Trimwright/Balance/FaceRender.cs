@@ -16,6 +16,9 @@ public sealed class FaceRender
     /// <summary>Cells along the longer side, where no other number is given.</summary>
     public const int UsualSide = 256;
 
+    // The measures compare quarters and halves of a face: with cells in fours along both sides no such line cuts a cell.
+    private const int Quarters = 4;
+
     private FaceRender(GreyRaster grey, IReadOnlyList<OwnerSums> owners) => (Grey, Owners) = (grey, owners);
 
     /// <summary>The cells; together they fill the face.</summary>
@@ -27,16 +30,21 @@ public sealed class FaceRender
     /// <summary>Draws a face.</summary>
     /// <param name="card">The fitted card.</param>
     /// <param name="pictures">The pictures on its pieces.</param>
-    /// <param name="longerSide">Cells along the longer side, at least 16; along the shorter as many as keep them nearly square.</param>
+    /// <param name="longerSide">
+    /// Cells along the longer side, at least 16 and in fours; along the shorter as many as keep them nearly square.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">The number of cells is not one of those.</exception>
     public static FaceRender Draw(FittedCard card, FacePictures pictures, int longerSide = UsualSide)
     {
-        if (longerSide is < 16 or > GreyRaster.MostSide)
+        if (longerSide is < 16 or > GreyRaster.MostSide || longerSide % Quarters != 0)
         {
-            throw new ArgumentOutOfRangeException(nameof(longerSide), longerSide, "a face is drawn with 16 to 4096 cells along its longer side");
+            throw new ArgumentOutOfRangeException(
+                nameof(longerSide), longerSide, "a face is drawn with 16 to 4096 cells along its longer side, in fours");
         }
 
         var (width, height) = (card.Width.Nanometres, card.Height.Nanometres);
-        var shorter = (int)Math.Max(1, ((2 * longerSide * Math.Min(width, height)) + Math.Max(width, height)) / (2 * Math.Max(width, height)));
+        var (lesser, greater) = (Math.Min(width, height), Math.Max(width, height));
+        var shorter = Quarters * (int)Math.Max(1, ((2 * longerSide / Quarters * lesser) + greater) / (2 * greater));
         var face = new FaceGrid(width >= height ? longerSide : shorter, width >= height ? shorter : longerSide, width, height);
         var sheets = FaceLayers.Of(card, pictures)
             .ConvertAll(layer => (Layer: layer, Loops: layer.Loops.Select(loop => Array.ConvertAll(loop, face.Place)).ToList()));

@@ -4,6 +4,7 @@ using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Distance;
 using NetTopologySuite.Operation.Valid;
 using NetTopologySuite.Precision;
+using NetTopologySuite.Simplify;
 using Trimwright.Measures;
 using LibraryPolygon = NetTopologySuite.Geometries.Polygon;
 using Length = Trimwright.Measures.Length;
@@ -19,6 +20,9 @@ internal static class PolygonLibrary
 {
     // How far the chords of a rounded corner may lie inside it: 2 micrometres, a fiftieth of a sheet of paper.
     private const double MostChord = 2_000;
+
+    // Corners no further than this from the line without them are left out; a blade would not notice them.
+    private const double LeftOut = 1_500;
 
     // Results are brought to whole micrometres. The library computes in floating point, whose last digits differ from machine to machine.
     private static readonly PrecisionModel Micrometres = new(1.0 / 1_000);
@@ -49,7 +53,8 @@ internal static class PolygonLibrary
             grown = Buffer(grown, -closing).Intersection(Buffer(core, margin + most));
         }
 
-        var snapped = GeometryPrecisionReducer.Reduce(Filled(factory, grown), Micrometres);
+        var plain = TopologyPreservingSimplifier.Simplify(Filled(factory, grown), LeftOut);
+        var snapped = GeometryPrecisionReducer.Reduce(plain, Micrometres);
         var polygons = Enumerable.Range(0, snapped.NumGeometries).Select(snapped.GetGeometryN).OfType<LibraryPolygon>()
             .OrderByDescending(polygon => polygon.Area)
             .ThenBy(polygon => polygon.EnvelopeInternal.MinY).ThenBy(polygon => polygon.EnvelopeInternal.MinX).ToList();

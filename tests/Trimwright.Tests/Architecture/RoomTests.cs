@@ -68,6 +68,15 @@ public class RoomTests
     }
 
     [Fact]
+    public void One_file_alone_knows_the_polygon_library()
+    {
+        var knowing = Directory.EnumerateFiles(Repository.Path("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => File.ReadAllText(file).Contains("NetTopologySuite", StringComparison.Ordinal))
+            .Select(file => Path.GetFileName(file));
+        Assert.Equal(["PolygonLibrary.cs"], knowing);
+    }
+
+    [Fact]
     public void Structs_are_read_only()
     {
         var writable = typeof(Length).Assembly.GetExportedTypes()

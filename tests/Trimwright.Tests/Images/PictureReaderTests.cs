@@ -1,5 +1,7 @@
 using SkiaSharp;
+using Trimwright.Diagnostics;
 using Trimwright.Images;
+using Trimwright.Tests.Drawing;
 using static Trimwright.Tests.Images.TestPictures;
 
 namespace Trimwright.Tests.Images;
@@ -146,6 +148,21 @@ public class PictureReaderTests
 
     [Fact]
     public void A_file_of_more_than_64_MiB_is_refused() => Assert.Equal("E0501", Code(new byte[PictureReader.MostBytes + 1]));
+
+    [Fact]
+    public void A_machine_without_the_graphics_library_says_so_and_does_not_fall_over()
+    {
+        using var machine = new BareMachine();
+        var engine = machine.LoadFromAssemblyName(typeof(PictureReader).Assembly.GetName());
+        var place = engine.GetType(typeof(SourcePlace).FullName!)!.GetMethod(nameof(SourcePlace.WholeFile))!.Invoke(null, ["card.json"]);
+        var read = engine.GetType(typeof(PictureReader).FullName!)!.GetMethod(nameof(PictureReader.Read))!;
+        var reading = read.Invoke(null, ["bean.png", Encode(Corners, SKEncodedImageFormat.Png), place])!;
+        Assert.Null(Property(reading, nameof(PictureReading.Picture)));
+        var diagnostic = Assert.Single(((System.Collections.IEnumerable)Property(reading, nameof(PictureReading.Diagnostics))!).Cast<object>());
+        Assert.Equal("E0505", Property(diagnostic, nameof(Diagnostic.Code)));
+
+        static object? Property(object owner, string name) => owner.GetType().GetProperty(name)!.GetValue(owner);
+    }
 
     private static string Code(byte[] bytes, string name = "bean.png")
     {
