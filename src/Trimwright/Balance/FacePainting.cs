@@ -44,7 +44,7 @@ internal sealed class FacePainting
     {
         _grid = grid;
         _levels = new int[grid.Face.Columns * grid.Face.Rows];
-        _steps = new int[(grid.Face.Columns + 1) * grid.Face.Rows];
+        _steps = new int[grid.Face.Columns + 1];
         Owners = [.. Enumerable.Range(0, owners).Select(_ => new OwnerSums())];
     }
 
@@ -59,15 +59,16 @@ internal sealed class FacePainting
         {
             Lay(line, layers[i].Layer, layers[i].On(line));
         }
+
+        if (line + 1 == _grid.Lines || _grid.RowOf(line + 1) != _grid.RowOf(line))
+        {
+            SumUpRuns(_grid.RowOf(line));
+        }
     }
 
     /// <summary>The finished cells; nothing is painted afterwards.</summary>
-    public GreyRaster Finish()
-    {
-        SumUpRuns();
-        return GreyRaster.FromLevels(
-            _grid.Face.Columns, _grid.Face.Rows, LinearLight.White * FaceGrid.PlacesInCell * FaceGrid.PlacesInCell, _levels);
-    }
+    public GreyRaster Finish() => GreyRaster.FromOwned(
+        _grid.Face.Columns, _grid.Face.Rows, LinearLight.White * FaceGrid.PlacesInCell * FaceGrid.PlacesInCell, _levels);
 
     private void Lay(int line, FlatLayer layer, ReadOnlySpan<int> spans)
     {
@@ -160,30 +161,29 @@ internal sealed class FacePainting
         owner.Add(covered, (long)covered * ((2 * cell) + 1), (2 * row) + 1, sent, (long)sent * ((2 * cell) + 1));
     }
 
-    // Whole cells of one grey: only the steps at both ends are noted, and summed up when the face is done.
+    // Whole cells of one grey: only the steps at both ends are noted, and summed up when the row is done.
     private void PaintRun(OwnerSums owner, int row, int first, int last, int height, int grey)
     {
         var covered = FaceGrid.PlacesInCell * height;
         var sent = grey * covered;
-        var at = row * (_grid.Face.Columns + 1);
-        _steps[at + first] += sent;
-        _steps[at + last] -= sent;
+        _steps[first] += sent;
+        _steps[last] -= sent;
 
         // The odd numbers 2 first + 1 to 2 last - 1 add up to last^2 - first^2.
         var across = ((long)last * last) - ((long)first * first);
         owner.Add((long)covered * (last - first), covered * across, (2 * row) + 1, (long)sent * (last - first), (Int128)sent * across);
     }
 
-    private void SumUpRuns()
+    private void SumUpRuns(int row)
     {
-        for (var row = 0; row < _grid.Face.Rows; row++)
+        var cells = _levels.AsSpan(row * _grid.Face.Columns, _grid.Face.Columns);
+        var level = 0;
+        for (var cell = 0; cell < cells.Length; cell++)
         {
-            var level = 0;
-            for (var cell = 0; cell < _grid.Face.Columns; cell++)
-            {
-                level += _steps[(row * (_grid.Face.Columns + 1)) + cell];
-                _levels[(row * _grid.Face.Columns) + cell] += level;
-            }
+            level += _steps[cell];
+            cells[cell] += level;
         }
+
+        Array.Clear(_steps);
     }
 }

@@ -59,7 +59,16 @@ internal sealed class LayerSpans
 
         for (var line = 0; line < grid.Lines; line++)
         {
-            Array.Sort(places, start[line], start[line + 1] - start[line]);
+            // Nearly every sheet crosses a line twice, and a sort of two takes longer to call than to do.
+            var own = places.AsSpan(start[line]..start[line + 1]);
+            if (own.Length > 2)
+            {
+                own.Sort();
+            }
+            else if (own.Length == 2 && own[0] > own[1])
+            {
+                (own[0], own[1]) = (own[1], own[0]);
+            }
         }
 
         return new(layer, start, places);

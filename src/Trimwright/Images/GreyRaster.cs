@@ -53,4 +53,7 @@ public sealed class GreyRaster
 
         return new(width, height, white, levels.ToArray());
     }
+
+    /// <summary>Takes levels over that are known to be right, without a copy; the caller must not keep them.</summary>
+    internal static GreyRaster FromOwned(int width, int height, int white, int[] levels) => new(width, height, white, levels);
 }
