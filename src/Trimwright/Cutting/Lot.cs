@@ -71,6 +71,9 @@ internal sealed record Lot(IReadOnlyList<Shape> Shapes, IReadOnlyList<LotStock> 
 
     public bool IsOffcut(int width, int height) => Math.Min(width, height) >= Offcut.Short && Math.Max(width, height) >= Offcut.Long;
 
+    /// <summary>The area of a grown rectangle without its kerf, in square nanometres.</summary>
+    public long TrueArea(int width, int height) => ((width * Unit) - Kerf) * ((height * Unit) - Kerf);
+
     public static long Gcd(long a, long b)
     {
         while (b != 0)

@@ -59,7 +59,7 @@ internal sealed class LotPlanner
             _columns.Solve(_demand, _stock, FirstSearch, proveShort: true, _cancel);
         }
 
-        return new(sheets, missing, _bound, _columns.ShortProof);
+        return new(new Tidier(_lot, _options.TidySteps, _options.Seed, _cancel).Tidy(sheets), missing, _bound, _columns.ShortProof);
     }
 
     private void Raise(WorthBound bound) => _bound = bound.Bound > _bound.Bound ? bound : _bound;
