@@ -125,7 +125,7 @@ internal sealed class ColumnSearch
         if (whole)
         {
             var bound = WorthBound.From(
-                BoundKind.Worth, _lot, [.. worths.Select(worth => (long)worth)], most, [.. _tables.Select(table => table.KeepsRules)], scale);
+                BoundKind.Worth, _lot, [.. worths.Select(worth => (long)worth)], most, [.. _tables.Select(table => table.KeepsRules)]);
             if (!proveShort && (Bound is null || bound.Bound > Bound.Bound))
             {
                 Bound = bound;

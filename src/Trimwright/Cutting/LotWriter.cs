@@ -29,8 +29,6 @@ internal static class LotWriter
         Pieces = [.. lot.Shapes.SelectMany((shape, k) => shape.Members.Select(member => (member.Piece, bound.Worths[k])))
             .OrderBy(item => item.Piece).Select(item => new PieceWorth(job.Pieces[item.Piece].Id, item.Item2))],
         Sheets = [.. lot.Stocks.Select((stock, s) => new SheetWorth(job.Stock[stock.Index].Id, bound.Most[s], bound.WithRules[s]))],
-        RateWorth = bound.RateWorth,
-        RateCost = bound.RateCost,
         Bound = bound.Bound,
     };
 }

@@ -31,6 +31,8 @@ internal sealed class Relayer
     /// </summary>
     public bool PlaceAll(List<Pattern> sheets, List<int> bag, int rounds, CancellationToken cancel)
     {
+        // An attempt counts even when there is nothing to lay again, so that attempts come to an end.
+        Rounds++;
         var now = Loss(sheets, bag);
         var memory = new long[Memory];
         Array.Fill(memory, now);
