@@ -1,3 +1,5 @@
+using Trimwright.Measures;
+
 namespace Trimwright.Cutting;
 
 /// <summary>How a bound was found.</summary>
@@ -28,7 +30,14 @@ public sealed record PieceWorth(string Piece, long Worth);
 /// <param name="Stock">The id of the stock.</param>
 /// <param name="Most">No way to cut one sheet gives more than this.</param>
 /// <param name="WithRules">Whether that holds because of the holding rules; if not, it holds without them too.</param>
-public sealed record SheetWorth(string Stock, long Most, bool WithRules);
+public sealed record SheetWorth(string Stock, long Most, bool WithRules)
+{
+    /// <summary>
+    /// When positive, the most was found with every side (the kerf added) rounded down to a multiple of this, which only lets more onto the
+    /// sheet: units of inches and millimetres together are too fine for a table. Zero when nothing was rounded.
+    /// </summary>
+    public Length RoundedTo { get; init; }
+}
 
 /// <summary>
 /// Why the pieces of a lot cannot cost less: each has a worth, no sheet can hold more than so much worth, and sheets that hold the worth of all

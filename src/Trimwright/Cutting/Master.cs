@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Trimwright.Cutting;
 
 /// <summary>
@@ -172,11 +174,24 @@ internal sealed class Master
             var cost = _columns[_basis[r]].Cost;
             if (cost != 0)
             {
-                for (var c = 0; c < _rows; c++)
-                {
-                    Duals[c] += cost * _inverse[(r * _rows) + c];
-                }
+                TakeOff(Duals, -cost, _inverse.AsSpan(r * _rows, _rows));
             }
+        }
+    }
+
+    // Element by element, so that the width of the machine's vectors changes nothing.
+    private static void TakeOff(Span<double> row, double factor, ReadOnlySpan<double> other)
+    {
+        var by = new Vector<double>(factor);
+        var v = 0;
+        for (; v <= row.Length - Vector<double>.Count; v += Vector<double>.Count)
+        {
+            (new Vector<double>(row[v..]) - (by * new Vector<double>(other[v..]))).CopyTo(row[v..]);
+        }
+
+        for (; v < row.Length; v++)
+        {
+            row[v] -= factor * other[v];
         }
     }
 
@@ -216,7 +231,7 @@ internal sealed class Master
         }
 
         var pivot = column[leave];
-        var own2 = _values[leave] / pivot;
+        var ratioOfLeaving = _values[leave] / pivot;
         for (var c = 0; c < _rows; c++)
         {
             _inverse[(leave * _rows) + c] /= pivot;
@@ -226,17 +241,12 @@ internal sealed class Master
         {
             if (r != leave && column[r] != 0)
             {
-                var factor = column[r];
-                for (var c = 0; c < _rows; c++)
-                {
-                    _inverse[(r * _rows) + c] -= factor * _inverse[(leave * _rows) + c];
-                }
-
-                _values[r] -= factor * own2;
+                TakeOff(_inverse.AsSpan(r * _rows, _rows), column[r], _inverse.AsSpan(leave * _rows, _rows));
+                _values[r] -= column[r] * ratioOfLeaving;
             }
         }
 
-        _values[leave] = own2;
+        _values[leave] = ratioOfLeaving;
         _inBasis[_basis[leave]] = false;
         _basis[leave] = enter;
         _inBasis[enter] = true;
@@ -293,11 +303,8 @@ internal sealed class Master
                 var factor = matrix[(r * n) + c];
                 if (r != c && factor != 0)
                 {
-                    for (var k = 0; k < n; k++)
-                    {
-                        matrix[(r * n) + k] -= factor * matrix[(c * n) + k];
-                        inverse[(r * n) + k] -= factor * inverse[(c * n) + k];
-                    }
+                    TakeOff(matrix.AsSpan(r * n, n), factor, matrix.AsSpan(c * n, n));
+                    TakeOff(inverse.AsSpan(r * n, n), factor, inverse.AsSpan(c * n, n));
                 }
             }
         }

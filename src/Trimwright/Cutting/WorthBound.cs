@@ -12,6 +12,9 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
     // The table of costs is this long at most; beyond it the bound is left as the rate gives it.
     private const long LongestTable = 200_000;
 
+    /// <summary>The units that sides were rounded down to for each stock; empty where they were not.</summary>
+    public int[] Steps { get; init; } = [];
+
     /// <summary>The least cost that it proves; more than all sheets cost when they cannot hold the worth.</summary>
     public long Bound { get; private init; }
 

@@ -105,7 +105,7 @@ internal static class Certificates
             default:
                 foreach (var sheet in proof.Sheets)
                 {
-                    var most = MostWorth.Of(job, Stock(job, sheet.Stock), proof.Pieces, sheet.WithRules);
+                    var most = MostWorth.Of(job, Stock(job, sheet.Stock), proof.Pieces, sheet);
                     Assert.True(most <= sheet.Most, $"a sheet of {sheet.Stock} can hold {most}, not only {sheet.Most}");
                 }
 

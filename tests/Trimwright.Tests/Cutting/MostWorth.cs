@@ -9,9 +9,10 @@ namespace Trimwright.Tests.Cutting;
 /// </summary>
 internal static class MostWorth
 {
-    public static long Of(CuttingJob job, StockSheet stock, IReadOnlyList<PieceWorth> worths, bool withRules)
+    public static long Of(CuttingJob job, StockSheet stock, IReadOnlyList<PieceWorth> worths, SheetWorth sheet)
     {
         var rules = job.Rules;
+        var withRules = sheet.WithRules;
         var kerf = rules.Kerf.Nanometres;
         var (sheetWidth, sheetHeight) = Trued(stock);
         var pieces = new List<(long Width, long Height, long Worth)>();
@@ -22,6 +23,15 @@ internal static class MostWorth
             {
                 pieces.AddRange(Ways(piece).Select(way => (way.Width + kerf, way.Height + kerf, worth.Worth)));
             }
+        }
+
+        if (!sheet.RoundedTo.IsZero)
+        {
+            Assert.False(withRules);
+            var to = sheet.RoundedTo.Nanometres;
+            pieces = [.. pieces.Select(piece => (piece.Width / to, piece.Height / to, piece.Worth)).Where(piece => piece.Worth > 0)];
+            Assert.All(pieces, piece => Assert.True(piece.Item1 > 0 && piece.Item2 > 0));
+            return WithoutRules(pieces, (int)((sheetWidth + kerf) / to), (int)((sheetHeight + kerf) / to));
         }
 
         var unit = BigInteger.GreatestCommonDivisor(sheetWidth + kerf, sheetHeight + kerf);
@@ -68,6 +78,36 @@ internal static class MostWorth
         }
 
         return Math.Max(0, most[w, h]);
+    }
+
+    private static long WithoutRules(List<(long Width, long Height, long Worth)> pieces, int w, int h)
+    {
+        var most = new long[w + 1, h + 1];
+        for (var x = 1; x <= w; x++)
+        {
+            for (var y = 1; y <= h; y++)
+            {
+                var best = 0L;
+                foreach (var (width, height, worth) in pieces)
+                {
+                    best = width <= x && height <= y ? Math.Max(best, worth) : best;
+                }
+
+                for (var at = 1; at * 2 <= x; at++)
+                {
+                    best = Math.Max(best, most[at, y] + most[x - at, y]);
+                }
+
+                for (var at = 1; at * 2 <= y; at++)
+                {
+                    best = Math.Max(best, most[x, at] + most[x, y - at]);
+                }
+
+                most[x, y] = best;
+            }
+        }
+
+        return most[w, h];
     }
 
     /// <summary>Without rules a cut need only be made at a sum of sides: for inches and millimetres on one sheet, whose common unit is very fine.</summary>
