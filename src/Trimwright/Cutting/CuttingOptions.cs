@@ -7,7 +7,7 @@ public sealed record CuttingOptions
     public int Rounds { get; init; } = 40_000;
 
     /// <summary>The most steps for each different sheet in search of larger leftovers, fewer cuts and fewer settings.</summary>
-    public int TidySteps { get; init; } = 80_000;
+    public int TidySteps { get; init; } = 400_000;
 
     /// <summary>Where the search starts. The same seed gives the same plan.</summary>
     public ulong Seed { get; init; } = 1;

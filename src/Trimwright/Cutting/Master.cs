@@ -14,6 +14,7 @@ internal sealed class Master
     private readonly int _rows;
     private readonly int _shapes;
     private readonly int[] _stockRow;
+    private readonly int _limitRow;
     private readonly double[] _right;
     private readonly List<(int[] Rows, double[] Values, double Cost, Pattern? Pattern)> _columns = [];
     private readonly int[] _basis;
@@ -25,7 +26,8 @@ internal sealed class Master
     /// <param name="demand">What is wanted of each shape.</param>
     /// <param name="stockLeft">How many sheets there are of each stock that is limited.</param>
     /// <param name="missing">What it costs to leave out one of each shape.</param>
-    public Master(Lot lot, long[] demand, long[] stockLeft, double[] missing)
+    /// <param name="limits">More rows, each with the most it may add up to.</param>
+    public Master(Lot lot, long[] demand, long[] stockLeft, double[] missing, params IReadOnlyList<long> limits)
     {
         _shapes = demand.Length;
         _stockRow = new int[lot.Stocks.Count];
@@ -35,6 +37,8 @@ internal sealed class Master
             _stockRow[s] = lot.Stocks[s].Limited ? _rows++ : -1;
         }
 
+        _limitRow = _rows;
+        _rows += limits.Count;
         _right = new double[_rows];
         _basis = new int[_rows];
         _values = new double[_rows];
@@ -42,7 +46,7 @@ internal sealed class Master
         for (var r = 0; r < _rows; r++)
         {
             // A little extra, different on every row, keeps the simplex from standing still on ties.
-            _right[r] = (r < _shapes ? demand[r] : stockLeft[Array.IndexOf(_stockRow, r)]) + (1e-7 * ((r * 7 % 13) + 1));
+            _right[r] = RightOf(r) + (1e-7 * ((r * 7 % 13) + 1));
             _columns.Add(([r], [1.0], r < _shapes ? missing[r] : 0.0, null));
             _basis[r] = r;
             _values[r] = _right[r];
@@ -60,7 +64,22 @@ internal sealed class Master
         {
             _inBasis.Add(j < _rows);
         }
+
+        long RightOf(int row) => row < _shapes ? demand[row] : row >= _limitRow ? limits[row - _limitRow] : stockLeft[Array.IndexOf(_stockRow, row)];
     }
+
+    /// <summary>Adds a column that is no pattern: what it takes of each shape, and its own limit.</summary>
+    /// <returns>Its number, for <see cref="Millionths"/>.</returns>
+    public int AddTaker(IReadOnlyList<(int Shape, long Each)> takes, int limit, double cost)
+    {
+        _columns.Add(([.. takes.Select(take => take.Shape), _limitRow + limit], [.. takes.Select(take => -(double)take.Each), 1.0], cost, null));
+        _inBasis.Add(false);
+        return _columns.Count - 1;
+    }
+
+    /// <summary>How often a column is used, in millionths.</summary>
+    public long Millionths(int column) =>
+        Array.IndexOf(_basis, column) is var row && row >= 0 ? (long)Math.Round(_values[row] * 1e6) : 0;
 
     /// <summary>What one of each shape is worth, then what one sheet of each limited stock saves (negative).</summary>
     public double[] Duals { get; }

@@ -46,7 +46,7 @@ public class SearchTests
             }
         },
         seed: "0N0XIzNsQ0O2",
-        iter: 300,
+        iter: 200,
         threads: 1);
 
     [Fact]
