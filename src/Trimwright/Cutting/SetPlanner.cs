@@ -25,8 +25,8 @@ public static class SetPlanner
             return new() { Refusals = refusals };
         }
 
-        var limits = Limits(whole, sets);
-        var bound = new SetBound(WithCounts(whole, sets, [.. limits.Select(limit => Math.Max(limit, 1))]), sets);
+        var limits = Limits(sets);
+        var bound = new SetBound(WithCounts(whole, sets, limits), sets);
         var counts = bound.Solve(limits, cancel);
         var most = sets.Select((set, n) => set.Weight * limits[n]).Sum();
         var isLimit = bound.Proof is null || bound.Proof.Bound >= most;
@@ -70,28 +70,10 @@ public static class SetPlanner
         return refusals;
     }
 
-    // A limit for each set: its own, or what the area of the stock allows, or as many pieces as can be planned.
-    private static long[] Limits(CuttingJob job, IReadOnlyList<WantedSet> sets) =>
+    // A limit for each set: its own, or as many pieces as can be planned. Nothing tighter: a limit of ours would stand in the way of a proof.
+    private static long[] Limits(IReadOnlyList<WantedSet> sets) =>
         [.. sets.Select(set => Math.Min(
-            set.AtMost ?? long.MaxValue,
-            Math.Min(CuttingPlanner.MostPieces / sets.Count / set.Parts.Sum(part => part.Each), set.Parts.Min(part => ByArea(job, part)))))];
-
-    private static long ByArea(CuttingJob job, SetPart part)
-    {
-        var piece = job.Pieces.First(item => item.Id == part.Piece);
-        Int128 area = 0;
-        foreach (var sheet in job.Stock.Where(sheet => piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true))
-        {
-            if (sheet.Count is null)
-            {
-                return long.MaxValue;
-            }
-
-            area += (Int128)sheet.Width.Nanometres * sheet.Height.Nanometres * sheet.Count.Value;
-        }
-
-        return (long)Int128.Min(long.MaxValue, area / ((Int128)piece.Width.Nanometres * piece.Height.Nanometres) / part.Each);
-    }
+            set.AtMost ?? long.MaxValue, Math.Max(1, CuttingPlanner.MostPieces / sets.Count / set.Parts.Sum(part => part.Each))))];
 
     private static CuttingJob WithCounts(CuttingJob job, IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts) => job with
     {
