@@ -18,6 +18,7 @@ public class RoomTests
         ["Diagnostics"] = ["Measures"],
         ["Images"] = ["Measures", "Geometry", "Diagnostics"],
         ["Solving"] = ["Measures", "Diagnostics"],
+        ["Cutting"] = ["Measures"],
         ["Layouts"] = ["Measures", "Geometry", "Diagnostics"],
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
