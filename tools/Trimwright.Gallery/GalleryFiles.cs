@@ -16,6 +16,9 @@ public static class GalleryFiles
     /// <summary>The resolution of the pictures.</summary>
     public const int DotsPerInch = 144;
 
+    // Layers, pieces and base of a few demos are enough to see what changes.
+    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "seed-packet"];
+
     private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
 
     /// <summary>The outputs of a layout file: names below <c>renders/</c> and contents.</summary>
@@ -30,8 +33,19 @@ public static class GalleryFiles
         var card = result.Card ?? throw new InvalidOperationException(result.Diagnostics[0].Message);
 
         var files = new List<(string, byte[])>();
-        AddDrawing(files, $"{stem}/measured", MeasuredDrawing.Draw(card));
+        foreach (var sheet in MeasuredDrawing.Sheets(card))
+        {
+            AddDrawing(files, sheet.Number == 1 ? $"{stem}/measured" : FormattableString.Invariant($"{stem}/measured-{sheet.Number}"), sheet.Drawing);
+        }
+
         AddDrawing(files, $"{stem}/face", FaceDrawing.Draw(card));
+        if (WithAllSheets.Contains(stem))
+        {
+            AddDrawing(files, $"{stem}/layers", LayersDrawing.Draw(card));
+            AddDrawing(files, $"{stem}/pieces", PieceSheetDrawing.Draw(card));
+            AddDrawing(files, $"{stem}/base", BaseDrawing.Draw(card));
+        }
+
         var list = TrimList.FromCard(card);
         AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(list));
         AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(list));

@@ -5,20 +5,21 @@ using Trimwright.Trimming;
 namespace Trimwright.Cli.Commands;
 
 /// <summary>The files that are written for a fitted card.</summary>
-internal sealed class CardFiles(OutputFolder folder, bool png, int dpi, Screen screen)
+internal sealed class CardFiles(OutputFolder folder, bool png, int dpi, bool bothUnits, Screen screen)
 {
     private bool _pictures = png;
 
     public void Add(string stem, FittedCard card)
     {
-        if (card.Pieces.Count > MeasuredDrawing.MostPieces)
+        foreach (var sheet in MeasuredDrawing.Sheets(card, bothUnits))
         {
-            screen.Warn(FormattableString.Invariant(
-                $"more than {MeasuredDrawing.MostPieces} pieces cannot be measured legibly on one drawing: it gives the card alone, the trim list gives every piece"));
+            AddDrawing(sheet.Number == 1 ? $"{stem}-measured" : FormattableString.Invariant($"{stem}-measured-{sheet.Number}"), sheet.Drawing);
         }
 
-        AddDrawing($"{stem}-measured", MeasuredDrawing.Draw(card));
         AddDrawing($"{stem}-face", FaceDrawing.Draw(card));
+        AddDrawing($"{stem}-layers", LayersDrawing.Draw(card));
+        AddDrawing($"{stem}-pieces", PieceSheetDrawing.Draw(card));
+        AddDrawing($"{stem}-base", BaseDrawing.Draw(card, bothUnits));
         var list = TrimList.FromCard(card);
         folder.Add($"{stem}-trim-list.md", TrimSheet.Write(list));
         folder.Add($"{stem}-trim-list.csv", TrimCsv.Write(list));

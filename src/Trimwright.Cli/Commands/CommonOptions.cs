@@ -29,6 +29,11 @@ internal sealed class CommonOptions
 
     public Option<bool> Png { get; } = new("--png") { Description = "Write pictures (PNG) of the drawings as well." };
 
+    public Option<bool> Dual { get; } = new("--dual")
+    {
+        Description = "Give each length of the measured drawings in the other unit as well, in brackets.",
+    };
+
     public Option<int> Dpi { get; } = new("--dpi")
     {
         Description = "Dots per inch of the pictures, 36 to 1200.",

@@ -16,7 +16,7 @@ internal static class FitCommand
             Example: trimwright fit layouts/bean-row.json --format "A7 landscape" --out cut
             """)
         {
-            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Json,
+            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.Json,
             options.Force,
         };
         command.SetAction(parsed => Run(parsed, options, screen));
@@ -42,7 +42,7 @@ internal static class FitCommand
         }
 
         var folder = new OutputFolder(parsed.GetValue(options.Out)!);
-        new CardFiles(folder, parsed.GetValue(options.Png), dpi, screen).Add(CommonOptions.Stem(file, format, holding), card);
+        new CardFiles(folder, parsed.GetValue(options.Png), dpi, parsed.GetValue(options.Dual), screen).Add(CommonOptions.Stem(file, format, holding), card);
         folder.Write(parsed.GetValue(options.Force));
         if (session.AsJson)
         {

@@ -16,7 +16,7 @@ internal static class MirrorCommand
             Example: trimwright mirror layouts/bean-row.json --out cut
             """)
         {
-            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Json,
+            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.Json,
             options.Force,
         };
         command.SetAction(parsed => Run(parsed, options, screen));

@@ -22,7 +22,7 @@ internal static class ResizeCommand
             Example: trimwright resize layouts/bean-row.json --to A7 "square 5 1/4 in" "A6 landscape" --out cut
             """)
         {
-            options.Layout, to, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Json, options.Force,
+            options.Layout, to, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.Json, options.Force,
         };
         command.SetAction(parsed => Run(parsed, options, to, screen));
         return command;

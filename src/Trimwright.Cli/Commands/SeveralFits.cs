@@ -29,7 +29,7 @@ internal static class SeveralFits
         }
 
         var folder = new OutputFolder(parsed.GetValue(options.Out)!);
-        var files = new CardFiles(folder, parsed.GetValue(options.Png), options.DotsPerInch(parsed), screen);
+        var files = new CardFiles(folder, parsed.GetValue(options.Png), options.DotsPerInch(parsed), parsed.GetValue(options.Dual), screen);
         files.AddDrawing(sheetStem, SideBySideDrawing.Draw(sheetTitle, fitted));
         foreach (var fit in fits)
         {

@@ -40,6 +40,12 @@ public sealed record DrawnOutline(Outline Outline, Fill? Fill, Stroke? Stroke) :
 {
     /// <summary>Its id, unique on the drawing, or null.</summary>
     public string? Id { get; init; }
+
+    /// <summary>What it is, for whoever points at it, or null.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>Whether it is written as one path whatever its shape, as cutters like it; otherwise as the plainest element.</summary>
+    public bool AsPath { get; init; }
 }
 
 /// <summary>A line through points.</summary>

@@ -82,22 +82,28 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
     }
 
     /// <summary>
-    /// A hint of height: the outline again, lower by half the foam, as under a light from above. It falls straight down, so that a
-    /// mirrored card has the mirrored shadow.
+    /// A soft shadow of height: the outline again, several times over, wider and lower with the foam, as under a broad light from above. It
+    /// falls straight down, so that a mirrored card has the mirrored shadow. Plain translucent outlines look the same in every viewer;
+    /// a blur does not.
     /// </summary>
     private static DrawnGroup Shadow(FaceLayer layer, Length foam)
     {
-        var fall = Position.FromLength(foam) * Rational.From(1, 2);
-        var spread = Position.FromLength(foam) * Rational.From(1, 4);
-        var wide = layer.Outline.Contours.Count == 1 ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
-        var centre = layer.Centre.Moved(default, fall);
-        return new(
-        [
-            new DrawnOutline(Lowered(wide, fall), new(Palette.Ink, 12), null),
-            new DrawnOutline(Lowered(layer.Outline, fall), new(Palette.Ink, 18), null),
-        ])
-        { Class = "shadow", Turn = new(layer.Tilt, centre) };
+        var height = Position.FromLength(foam);
+        List<DrawnItem> veils = [];
+        for (var i = ShadowVeils; i > 0; i--)
+        {
+            // From the widest and lowest to the one close to the piece.
+            var share = Rational.From(i, ShadowVeils);
+            var spread = height * (share * Rational.From(3, 5));
+            var outline = layer.Outline.Contours.Count == 1 ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
+            veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, VeilPercent), null));
+        }
+
+        return new(veils) { Class = "shadow", Turn = new(layer.Tilt, layer.Centre) };
     }
+
+    private const int ShadowVeils = 10;
+    private const int VeilPercent = 3;
 
     private static Outline Lowered(Outline outline, Position down) => new(
     [

@@ -1,117 +1,72 @@
 using Trimwright.Drawing.Measured;
 using Trimwright.Fitting;
-using Trimwright.Geometry;
-using Trimwright.Measures;
 
 namespace Trimwright.Drawing;
 
-/// <summary>The card face at true size in pale colours, with the dimensions that a cutter and a gluer need.</summary>
+/// <summary>
+/// The card face at true size in pale colours, with the dimensions that a cutter and a gluer need, by the rules of ISO 129-1, ISO 128-2
+/// and ISO 3098-1, as textbooks restate them.
+/// </summary>
+/// <remarks>
+/// A card of few pieces is one sheet. A fuller one is an overview with a key, and a sheet for each layer or part of one, so that no
+/// sheet says more than can be read: the number of pieces has no limit, and the time grows with it in proportion.
+/// </remarks>
 public static class MeasuredDrawing
 {
-    /// <summary>
-    /// The most pieces that are measured one by one. A fuller card shows its own size alone: nobody could read the rest, and the trim
-    /// list has it.
-    /// </summary>
-    public const int MostPieces = 60;
+    /// <summary>Draws the only sheet or, of a fuller card, the overview; the origin is the upper left corner of the card.</summary>
+    public static DrawingList Draw(FittedCard card) => Sheets(card)[0].Drawing;
 
-    private const double Border = 8;
-    private const double BlockGap = 8;
-    private const int PalePercent = 72;
-
-    /// <summary>Draws the measured face; the origin is the upper left corner of the card.</summary>
-    public static DrawingList Draw(FittedCard card)
+    /// <summary>Draws all sheets; on each the origin is the upper left corner of the card.</summary>
+    /// <param name="card">The card.</param>
+    /// <param name="bothUnits">Whether each length is followed by the same in the other unit, in brackets, to the nearest 0.1 mm or 1/64 in.</param>
+    public static IReadOnlyList<MeasuredSheet> Sheets(FittedCard card, bool bothUnits = false)
     {
-        var layers = FaceLayer.Of(card);
-        var face = Plane.Roughly(Boxes.OfFace(card.Face, layers));
-        var sayings = new SayingsFinder(card).Find();
-        var dimensions = new LanePlacer(face, card.Unit).Place(sayings.Dimensions);
-        var taken = dimensions.Aggregate(face, (area, placed) => area.Around(placed.LineArea));
-        IReadOnlyList<Area> words = [.. dimensions.Select(placed => placed.TextArea)];
-        var cost = new LeaderCost(new(layers), words, [.. Levels(layers)], [.. Extensions(dimensions)]);
-        var callouts = new LeaderPlacer(face, taken, cost).Place(sayings.Callouts);
-        var used = callouts.Aggregate(taken, (area, placed) => area.Around(placed.TextArea));
-        var (block, blockArea) = TitleBlock.Draw(card, used.Left, used.Bottom + BlockGap, used.Right);
-        var ink = new DimensionInk(dimensions);
-        return new()
+        var index = new CardIndex(card);
+        var units = SheetPlan.Units(index, new(NewText()));
+        if (units.Sum(unit => unit.Weight) <= SheetPlan.MostWeight)
         {
-            Title = card.Layout.Title,
-            Description = $"{CardWords.Describe(card)}, with its measures",
-            Unit = card.Unit,
-            Sheet = Plane.Exactly(used.Around(blockArea).Grown(Border)).OutToStep(card.Unit),
-            Patterns = [],
-            Items =
-            [
-                .. Face(card, layers),
-                .. sayings.Centres.SelectMany(DimensionInk.Mark),
-                .. dimensions.Select(ink.Draw),
-                .. callouts.Select(ink.Draw),
-                new DrawnGroup(block) { Id = "title-block", Class = "title-block" },
-            ],
-        };
-    }
-
-    private static IEnumerable<(Spot Start, Spot End)> Extensions(IReadOnlyList<PlacedDimension> dimensions)
-    {
-        foreach (var placed in dimensions)
-        {
-            foreach (var witness in new[] { placed.Dimension.From, placed.Dimension.To })
+            var whole = new DetailSheet(index, units, NewText(), isWhole: true);
+            if (!whole.IsTooDense || units.Count < 2)
             {
-                var (begin, end) = placed.Extension(witness);
-                var (low, high, at) = (Math.Min(begin, end), Math.Max(begin, end), Plane.Roughly(witness.At));
-                yield return placed.IsAcross ? (new(at, low), new(at, high)) : (new(low, at), new(high, at));
+                return [new(1, "", whole.Draw(new(1, 1, "")))];
             }
         }
-    }
 
-    /// <summary>The level edges of what lies straight.</summary>
-    private static IEnumerable<(Spot Start, Spot End)> Levels(IReadOnlyList<FaceLayer> layers)
-    {
-        foreach (var layer in layers.Where(layer => layer.Tilt.IsZero && layer.Outline.Contours[0] is PolygonContour))
+        var number = 0;
+        List<DetailSheet> details = [];
+        foreach (var group in SheetPlan.Groups(index, units))
         {
-            var bounds = Plane.Roughly(layer.Outline.Bounds);
-            yield return (new(bounds.Left, bounds.Top), new(bounds.Right, bounds.Top));
-            yield return (new(bounds.Left, bounds.Bottom), new(bounds.Right, bounds.Bottom));
+            Add([.. group.Select(unit => unit with { Number = ++number })]);
         }
-    }
 
-    private static IEnumerable<DrawnItem> Face(FittedCard card, IReadOnlyList<FaceLayer> layers)
-    {
-        var outline = new Stroke(Palette.Wide, Palette.Ink);
-        var ground = Palette.Lighter(card.Layout.PaperNamed(card.Layout.Base.Paper).Colour, PalePercent);
-        yield return new DrawnGroup([new DrawnOutline(Outline.FromBox(card.Face), new(ground), outline)]) { Id = "card", Class = "card" };
-        foreach (var layer in layers)
-        {
-            yield return new DrawnGroup(
-                [new DrawnOutline(layer.Outline, new(Palette.Lighter(layer.Paper.Colour, PalePercent)), outline)])
+        var count = details.Count + 1;
+        var overview = new OverviewSheet(index, [.. details.Select(sheet => sheet.Units)], NewText());
+        const string Key = "the key to the sheets";
+        return
+        [
+            new(1, Key, overview.Draw(new(1, count, Key))),
+            .. details.Select((sheet, i) =>
             {
-                Id = layer.Id, Class = layer.MatNumber == 0 ? "piece" : "mat", Turn = new(layer.Tilt, layer.Centre),
-            };
-        }
+                var shows = OverviewSheet.Shows(sheet.Units);
+                return new MeasuredSheet(i + 2, shows, sheet.Draw(new(i + 2, count, shows)));
+            }),
+        ];
 
-        if (card.Pieces.Count > MostPieces)
-        {
-            yield break;
-        }
+        DimensionText NewText() => new(card.Unit, bothUnits);
 
-        // Edges under other pieces, dashed and narrow (ISO 128, line 02.1). Where they can be seen they lie on the wide line.
-        var hidden = new Stroke(Palette.Narrow, Palette.Ink, Palette.Micrometres(1500), Palette.Micrometres(1000));
-        for (var i = 0; i < layers.Count; i++)
+        // What is too dense is halved until it can be read, or there is nothing left to halve.
+        void Add(List<SheetUnit> group)
         {
-            var bounds = layers[i].BoundsAsLaid();
-            if (layers.Skip(i + 1).Any(above => above.Piece != layers[i].Piece && HidesAnEdge(above.BoundsAsLaid(), bounds)))
+            var sheet = new DetailSheet(index, group, NewText(), isWhole: false);
+            if (sheet.IsTooDense && group.Count > 1)
             {
-                yield return new DrawnGroup([new DrawnOutline(layers[i].Outline, null, hidden)])
-                {
-                    Class = "hidden-edge", Turn = new(layers[i].Tilt, layers[i].Centre),
-                };
+                Add(group[..(group.Count / 2)]);
+                Add(group[(group.Count / 2)..]);
+            }
+            else
+            {
+                details.Add(sheet);
             }
         }
-    }
-
-    private static bool HidesAnEdge(Box above, Box below)
-    {
-        var apart = above.Right <= below.Left || above.Left >= below.Right || above.Bottom <= below.Top || above.Top >= below.Bottom;
-        var within = above.Left > below.Left && above.Right < below.Right && above.Top > below.Top && above.Bottom < below.Bottom;
-        return !apart && !within;
     }
 }

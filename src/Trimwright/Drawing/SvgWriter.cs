@@ -179,7 +179,7 @@ public static class SvgWriter
     private static void WriteOutline(XmlWriter xml, DrawnOutline drawn)
     {
         var contours = drawn.Outline.Contours;
-        if (contours is [EllipseContour ellipse])
+        if (!drawn.AsPath && contours is [EllipseContour ellipse])
         {
             var circle = ellipse.RadiusX == ellipse.RadiusY;
             xml.WriteStartElement(circle ? "circle" : "ellipse", Namespace);
@@ -189,7 +189,7 @@ public static class SvgWriter
             xml.WriteAttributeString(circle ? "r" : "rx", Millimetres(ellipse.RadiusX));
             WriteIfAny(xml, "ry", circle ? null : Millimetres(ellipse.RadiusY));
         }
-        else if (contours is [PolygonContour polygon] && IsRectangle(polygon))
+        else if (!drawn.AsPath && contours is [PolygonContour polygon] && IsRectangle(polygon))
         {
             xml.WriteStartElement("rect", Namespace);
             WriteIfAny(xml, "id", drawn.Id);
@@ -208,6 +208,11 @@ public static class SvgWriter
         {
             WriteStroke(xml, stroke);
             xml.WriteAttributeString("stroke-linejoin", "miter");
+        }
+
+        if (drawn.Title is { } title)
+        {
+            xml.WriteElementString("title", Namespace, Clean(title));
         }
 
         xml.WriteEndElement();
@@ -249,7 +254,10 @@ public static class SvgWriter
     {
         xml.WriteStartElement("text", Namespace);
         WriteIfAny(xml, "class", text.Class);
-        xml.WriteAttributeString("x", Millimetres(text.At.X));
+        var set = text.Text.Contains(LetteringFont.FractionSlash, StringComparison.Ordinal);
+        var width = LetteringFont.Instance.Width(text.Text, text.CapHeight);
+        var start = set ? StartOf(text, width) : text.At.X;
+        xml.WriteAttributeString("x", Millimetres(start));
         xml.WriteAttributeString("y", Millimetres(text.At.Y));
         if (text.Upwards)
         {
@@ -257,13 +265,47 @@ public static class SvgWriter
         }
 
         xml.WriteAttributeString("font-size", Millimetres(LetteringFont.Instance.EmSize(text.CapHeight)));
+        if (set)
+        {
+            xml.WriteAttributeString("fill", text.Colour.ToString());
+            WriteRuns(xml, text, start);
+            xml.WriteEndElement();
+            return;
+        }
+
         var spacing = LetteringFont.Instance.WordSpacing(text.Text, text.CapHeight);
         WriteIfAny(xml, "word-spacing", spacing.IsZero ? null : Millimetres(spacing));
         WriteIfAny(xml, "text-anchor", text.Hold switch { TextHold.Middle => "middle", TextHold.End => "end", _ => null });
-        xml.WriteAttributeString("textLength", Millimetres(LetteringFont.Instance.Width(text.Text, text.CapHeight)));
+        xml.WriteAttributeString("textLength", Millimetres(width));
         xml.WriteAttributeString("fill", text.Colour.ToString());
         xml.WriteString(Clean(text.Text));
         xml.WriteEndElement();
+    }
+
+    private static Position StartOf(DrawnText text, Length width) => text.Hold switch
+    {
+        TextHold.Middle => text.At.X - (Position.FromLength(width) * Rational.From(1, 2)),
+        TextHold.End => text.At.X - width,
+        _ => text.At.X,
+    };
+
+    /// <summary>
+    /// Writes a text with fractions: every run has a place of its own, so that no viewer can set it otherwise, and the whole is still
+    /// one text that can be searched and copied.
+    /// </summary>
+    private static void WriteRuns(XmlWriter xml, DrawnText text, Position start)
+    {
+        // Text, even if empty, keeps the writer from putting the runs on lines of their own, which viewers would show as spaces.
+        xml.WriteString("");
+        foreach (var run in TextRun.Of(text.Text))
+        {
+            var rise = Position.FromLength(text.CapHeight) * Rational.From(run.Rise, 100);
+            xml.WriteStartElement("tspan", Namespace);
+            xml.WriteAttributeString("x", Millimetres(start + LetteringFont.Instance.Scaled(run.Start, text.CapHeight)));
+            xml.WriteAttributeString("y", Millimetres(text.At.Y - rise));
+            xml.WriteString(Clean(run.Text));
+            xml.WriteEndElement();
+        }
     }
 
     private static void WriteFill(XmlWriter xml, Fill? fill)

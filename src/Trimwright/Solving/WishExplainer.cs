@@ -35,8 +35,34 @@ public static class WishExplainer
             throw new ArgumentException($"statement {statement} did not give way", nameof(statement));
         }
 
-        var held = new HeldSystem(system, misses, statement);
-        return WishSolver.Solve(held.System, options, cancel).Clash is { } clash ? held.Translate(clash, misses.ContainsKey) : null;
+        var held = new HeldSystem(system, misses, statement, null);
+        return WishSolver.Solve(held.System, options, cancel).Clash is { } clash
+            ? Smallest(held, held.Translate(clash, misses.ContainsKey), misses, options, cancel)
+            : null;
+    }
+
+    /// <summary>
+    /// A wish held to its miss is two rows, and a clash may need one of them alone. The reason names the wish, so the other row comes back with
+    /// it, and may take the place of something else: what then can be left out, is.
+    /// </summary>
+    private static Because Smallest(
+        HeldSystem held, Because because, Dictionary<int, Rational> misses, SolveOptions? options, CancellationToken cancel)
+    {
+        for (var again = held.HasHalves(because); again;)
+        {
+            again = false;
+            foreach (var member in because.Statements.Concat(because.Structure).Reverse())
+            {
+                var rest = new HeldSystem(held.From, misses, because.Statement, because, member);
+                if (WishSolver.Solve(rest.System, options, cancel).Clash is { } clash)
+                {
+                    (because, again) = (rest.Translate(clash, misses.ContainsKey), true);
+                    break;
+                }
+            }
+        }
+
+        return because;
     }
 
     /// <summary>The system in which the wish is a must, cut down to what hangs together with it.</summary>
@@ -46,15 +72,23 @@ public static class WishExplainer
         private readonly List<Measure> _measures = [];
         private readonly int[] _indexOf;
         private readonly WishSystem _from;
+        private readonly HashSet<Measure>? _grids;
         private readonly int _wish;
 
-        public HeldSystem(WishSystem from, Dictionary<int, Rational> misses, int wish)
+        /// <param name="from">The system.</param>
+        /// <param name="misses">What the wishes missed by.</param>
+        /// <param name="wish">The wish.</param>
+        /// <param name="within">What counts besides the wish, or null for all.</param>
+        /// <param name="without">What does not count, or -1.</param>
+        public HeldSystem(WishSystem from, Dictionary<int, Rational> misses, int wish, Because? within, int without = -1)
         {
             (_from, _wish) = (from, wish);
+            _grids = within?.Grids.ToHashSet();
+            var kept = within?.Statements.Concat(within.Structure).Append(wish).Where(s => s != without).ToHashSet();
             _indexOf = new int[from.MeasureCount];
             Array.Fill(_indexOf, -1);
             var strength = from.Statements[wish].Strength;
-            var counted = Enumerable.Range(0, from.Statements.Count).Where(s => from.Statements[s].Strength <= strength);
+            var counted = Enumerable.Range(0, from.Statements.Count).Where(s => from.Statements[s].Strength <= strength && kept?.Contains(s) != false);
             var near = Near(counted.ToList());
             foreach (var s in near.OrderBy(s => s == wish ? -1 : Firmness(from.Statements[s], misses.ContainsKey(s))))
             {
@@ -62,7 +96,13 @@ public static class WishExplainer
             }
         }
 
+        public WishSystem From => _from;
+
         public WishSystem System { get; } = new();
+
+        /// <summary>Whether a member stands for two rows.</summary>
+        public bool HasHalves(Because because) =>
+            because.Statements.Concat(because.Structure).Any(member => _origins.Count(origin => origin == member) > 1);
 
         public Because Translate(Clash clash, Func<int, bool> gaveWay)
         {
@@ -112,7 +152,7 @@ public static class WishExplainer
                 if (isReached[m])
                 {
                     var (least, most) = _from.BoundsOf(new(m));
-                    _indexOf[m] = System.AddMeasure(_from.GridOf(new(m)), least, most).Index;
+                    _indexOf[m] = System.AddMeasure(_grids?.Contains(new(m)) == false ? null : _from.GridOf(new(m)), least, most).Index;
                     _measures.Add(new(m));
                 }
             }

@@ -16,10 +16,13 @@ public class RoomTests
         ["Measures"] = [],
         ["Geometry"] = ["Measures"],
         ["Diagnostics"] = ["Measures"],
+        ["Images"] = ["Measures", "Geometry", "Diagnostics"],
         ["Solving"] = ["Measures", "Diagnostics"],
+        ["Cutting"] = ["Measures"],
         ["Layouts"] = ["Measures", "Geometry", "Diagnostics"],
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
+        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
         ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
@@ -64,6 +67,15 @@ public class RoomTests
         IArchRule rule = Types().That().ResideInNamespaceMatching(@"^Trimwright\.")
             .Should().NotDependOnAny(Types(true).That().HaveFullNameMatching(@"^(System\.Console|System\.IO\.(File|Directory|FileStream)|Google\..*)$"));
         Assert.True(rule.HasNoViolations(Engine), string.Join('\n', rule.Evaluate(Engine).Where(result => !result.Passed)));
+    }
+
+    [Fact]
+    public void One_file_alone_knows_the_polygon_library()
+    {
+        var knowing = Directory.EnumerateFiles(Repository.Path("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => File.ReadAllText(file).Contains("NetTopologySuite", StringComparison.Ordinal))
+            .Select(file => Path.GetFileName(file));
+        Assert.Equal(["PolygonLibrary.cs"], knowing);
     }
 
     [Fact]

@@ -36,6 +36,46 @@ public sealed class CommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("fit")]
+    [InlineData("mirror")]
+    [InlineData("resize", "--to", "A2")]
+    public void Dual_gives_each_length_in_the_other_unit_as_well(params string[] verb)
+    {
+        Assert.Equal(0, Run([verb[0], Demo("bean-row"), .. verb[1..], "--dual", "--out", Out()]).Code);
+        var drawing = File.ReadAllText(Directory.GetFiles(Out(), "*-measured.svg").Order(StringComparer.Ordinal).First());
+
+        // A2 is 5 1/2 in high, which is 139.7 mm.
+        Assert.Contains("[139.7]", drawing, StringComparison.Ordinal);
+        Assert.Contains("in [mm to the nearest 0.1], width x height", drawing, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_writes_as_many_measured_sheets_as_can_be_read()
+    {
+        var file = Path.Combine(_folder, "pebbles.json");
+        var pebbles = Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($$"""
+            { "name": "pebble-{{i}}", "kind": "panel", "paper": "grit", "width": "exactly {{8 + i}}/32", "height": "exactly 1/4", "place": { "from-left": "exactly {{1 + (i % 4)}}/2", "from-top": "exactly {{1 + (i / 4)}}" } }
+            """));
+        File.WriteAllText(file, $$"""
+            {
+              "title": "Pebbles", "format": "A7", "held": "portrait", "units": "in", "reveal": "1/8",
+              "base": { "paper": "grit", "fold": "left" }, "papers": { "grit": { "kind": "cardstock", "tone": "#c9b48f" } },
+              "pieces": [ {{string.Join(",\n", pebbles)}} ]
+            }
+            """);
+        var drawer = Path.Combine(_folder, "drawer.json");
+        File.WriteAllText(drawer, """{ "units": "in", "inch-increment": "1/32" }""");
+
+        var (code, _, errors) = Run("fit", file, "--drawer", drawer, "--out", Out());
+        Assert.True(code == 0, errors);
+        var sheets = Directory.GetFiles(Out(), "*-measured*.svg").Select(Path.GetFileName).ToArray();
+        Assert.Contains("pebbles-a7-portrait-measured.svg", sheets);
+        Assert.Contains("pebbles-a7-portrait-measured-2.svg", sheets);
+        Assert.Contains("pebbles-a7-portrait-measured-3.svg", sheets);
+        Assert.DoesNotContain("legibly", errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [MemberData(nameof(Demos))]
     public void Check_passes_every_demo_without_writing(string demo)
     {

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SkiaSharp;
 using Trimwright.Drawing;
+using Xunit;
 
 namespace Trimwright.Tests.Drawing;
 
@@ -29,9 +30,22 @@ internal sealed partial class SvgSheet
         }
     }
 
-    public sealed record Words(string Text, SKRect Box, XElement Element);
+    /// <param name="Text">The text.</param>
+    /// <param name="Box">The least upright box around its glyphs.</param>
+    /// <param name="Element">The element.</param>
+    /// <param name="Set">The box of its glyphs as they are set, before they are turned.</param>
+    /// <param name="ToSet">Turns the sheet so that the text is as it is set.</param>
+    public sealed record Words(string Text, SKRect Box, XElement Element, SKRect Set, SKMatrix ToSet);
 
-    public sealed record Stroke(SKPoint[] Points, float Half, XElement Element);
+    public sealed record Stroke(SKPoint[] Points, float Half, XElement Element)
+    {
+        /// <summary>What it fills without letting anything through, or null.</summary>
+        public SKPath? Cover { get; init; }
+
+        public SKRect Bounds { get; } = new(
+            Points.Min(point => point.X) - Half, Points.Min(point => point.Y) - Half,
+            Points.Max(point => point.X) + Half, Points.Max(point => point.Y) + Half);
+    }
 
     public XElement Root { get; }
 
@@ -80,9 +94,12 @@ internal sealed partial class SvgSheet
                 yield return $"'{words.Text}' meets '{other.Text}'";
             }
 
-            foreach (var stroke in _strokes.Where(stroke => Meets(words.Box, stroke)))
+            for (var k = 0; k < _strokes.Count; k++)
             {
-                yield return $"'{words.Text}' meets {stroke.Element}";
+                if (Meets(words, _strokes[k]) && !IsCovered(words.Box, k))
+                {
+                    yield return $"'{words.Text}' meets {_strokes[k].Element}";
+                }
             }
         }
     }
@@ -90,10 +107,19 @@ internal sealed partial class SvgSheet
     public static decimal[] Numbers(string text) =>
         [.. NumberPattern().Matches(text).Select(match => decimal.Parse(match.Value, CultureInfo.InvariantCulture))];
 
-    private static bool Meets(SKRect box, Stroke stroke)
+    /// <summary>Whether something that is painted after a stroke hides all of it in a box.</summary>
+    private bool IsCovered(SKRect box, int stroke) => _strokes.Skip(stroke + 1).Any(later => later.Cover is { } cover
+        && later.Bounds.Contains(box) && !Meets(box, later.Points, later.Half)
+        && cover.Contains(box.Left, box.Top) && cover.Contains(box.Right, box.Top)
+        && cover.Contains(box.Right, box.Bottom) && cover.Contains(box.Left, box.Bottom));
+
+    private static bool Meets(Words words, Stroke stroke) =>
+        stroke.Bounds.IntersectsWith(words.Box) && Meets(words.Set, [.. stroke.Points.Select(words.ToSet.MapPoint)], stroke.Half);
+
+    private static bool Meets(SKRect box, SKPoint[] points, float half)
     {
-        box.Inflate(stroke.Half, stroke.Half);
-        return stroke.Points.Zip(stroke.Points.Skip(1)).Any(pair => Crosses(box, pair.First, pair.Second));
+        box.Inflate(half, half);
+        return points.Zip(points.Skip(1)).Any(pair => Crosses(box, pair.First, pair.Second));
     }
 
     /// <summary>Whether a segment meets a box: an end lies inside, or it crosses one of the two diagonals.</summary>
@@ -138,11 +164,32 @@ internal sealed partial class SvgSheet
 
     private static Words ReadText(XElement element, SKMatrix matrix)
     {
+        if (element.HasElements)
+        {
+            return ReadRuns(element, matrix);
+        }
+
         var (x, y, size) = (Get(element, "x"), Get(element, "y"), Get(element, "font-size"));
         Measure(element.Value, size, out var box);
         var length = Get(element, "textLength");
         var start = (string?)element.Attribute("text-anchor") switch { "middle" => x - (length / 2), "end" => x - length, _ => x };
-        return new(element.Value, matrix.MapRect(new SKRect(start, y + box.Top, start + length, y + box.Bottom)), element);
+        var set = new SKRect(start, y + box.Top, start + length, y + box.Bottom);
+        return new(element.Value, matrix.MapRect(set), element, set, matrix.Invert());
+    }
+
+    /// <summary>A text with fractions: every run has a place of its own, and its glyphs fill what they fill.</summary>
+    private static Words ReadRuns(XElement element, SKMatrix matrix)
+    {
+        Assert.Equal(element.Value, string.Concat(element.Elements().Select(run => run.Value)));
+        var box = SKRect.Empty;
+        foreach (var run in element.Elements())
+        {
+            Measure(run.Value.TrimEnd(), Get(element, "font-size"), out var ink);
+            ink.Offset(Get(run, "x"), Get(run, "y"));
+            box = box.IsEmpty ? ink : SKRect.Union(box, ink);
+        }
+
+        return new(element.Value, matrix.MapRect(box), element, box, matrix.Invert());
     }
 
     private void ReadShape(XElement element, SKMatrix matrix)
@@ -163,14 +210,21 @@ internal sealed partial class SvgSheet
         }
 
         using var shape = element.Name.LocalName == "path" ? SKPath.ParseSvgPathData(element.Attribute("d")!.Value) : path.Detach();
-        using var moved = new SKPath();
+        var moved = new SKPath();
         shape.Transform(matrix, moved);
         var half = element.Attribute("stroke-width") is null ? 0 : Get(element, "stroke-width") / 2;
+        var cover = (string?)element.Attribute("fill") is null or "none" || element.Attribute("fill-opacity") is not null ? null : moved;
         using var measure = new SKPathMeasure(moved, false, 10);
         do
         {
-            var steps = Math.Max(2, (int)(measure.Length / 0.5f));
-            _strokes.Add(new([.. Enumerable.Range(0, steps + 1).Select(i => measure.GetPosition(measure.Length * i / steps))], half, element));
+            // A straight line has no more to it than its ends.
+            var isLine = element.Name.LocalName == "path" && !element.Attribute("d")!.Value.Contains('A', StringComparison.Ordinal)
+                && Numbers(element.Attribute("d")!.Value).Length == 4;
+            var steps = isLine ? 1 : Math.Max(2, (int)(measure.Length / 0.5f));
+            _strokes.Add(new([.. Enumerable.Range(0, steps + 1).Select(i => measure.GetPosition(measure.Length * i / steps))], half, element)
+            {
+                Cover = cover,
+            });
         }
         while (measure.NextContour());
     }

@@ -90,7 +90,8 @@ public class SvgWriterTests
     [MemberData(nameof(Cards))]
     public void Words_are_as_long_in_the_file_as_the_font_makes_them(string name)
     {
-        var texts = Sheets.SelectMany(draw => new SvgSheet(SvgWriter.Write(draw(SampleCards.ByName[name]()))).Texts).ToArray();
+        var texts = Sheets.SelectMany(draw => new SvgSheet(SvgWriter.Write(draw(SampleCards.ByName[name]()))).Texts)
+            .Where(words => !words.Element.HasElements).ToArray();
 
         // SkiaSharp measures the same font from its own reading of the tables, in single precision: 0.01 mm on 100 mm.
         Assert.All(texts, words =>

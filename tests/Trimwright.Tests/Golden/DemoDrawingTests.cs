@@ -24,14 +24,12 @@ public class DemoDrawingTests
     {
         var layout = Demo(demo);
         var mirrored = VariantFits.Mirrored(layout, layout.Format, layout.Holding, Drawer.Default);
-        var formats = ((string[])["A2", "A7", "square 5 1/4 in", "ISO A6"])
-            .Select(name => CardFormats.Find(name, layout.Unit)!)
+        var formats = CardFormats.All
             .SelectMany(format => new[] { (format, Holding.Portrait), (format, Holding.Landscape) });
         var resized = VariantFits.Resized(layout, formats, Drawer.Default);
         foreach (var variant in mirrored.Concat(resized).Where(variant => variant.Card is not null))
         {
-            var collisions = new SvgSheet(SvgWriter.Write(MeasuredDrawing.Draw(variant.Card!))).Collisions();
-            Assert.True(!collisions.Any(), $"{variant.Name}: {string.Join("; ", collisions)}");
+            new MeasuredSheets(variant.Card!).AssertReadableAndTrue();
         }
 
         var sheet = SideBySideDrawing.Draw(layout.Title, [.. mirrored.Where(fit => fit.Card is not null).Select(fit => (fit.Name, fit.Card!))]);
@@ -43,8 +41,7 @@ public class DemoDrawingTests
     public void What_the_drawing_shows_is_what_the_list_says(string demo)
     {
         var card = Fit(Demo(demo));
-        var groups = XDocument.Parse(SvgWriter.Write(MeasuredDrawing.Draw(card))).Descendants()
-            .Where(element => (string?)element.Attribute("class") == "dim")
+        var groups = new MeasuredSheets(card).Dimensions
             .Select(element => (
                 Measure: (string)element.Attribute("data-measure")!,
                 Values: ((string)element.Attribute("data-nm")!).Split(' ')))

@@ -23,6 +23,9 @@ internal sealed class LetteringFont
     /// </summary>
     private static readonly Rational WiderSpace = Rational.From(16, 100);
 
+    /// <summary>The fraction slash of Unicode (U+2044): figures on both sides of it are set as a fraction.</summary>
+    public const char FractionSlash = '\u2044';
+
     private const string Resource = "routed-gothic.ttf";
 
     private static readonly Lazy<LetteringFont> Loaded = new(() => new(ReadResource()));
@@ -73,22 +76,41 @@ internal sealed class LetteringFont
     public Length WordSpacing(string text, Length capHeight) =>
         HasMixedFraction(text) ? new Position(EmSize(capHeight).Nanometres * WiderSpace).ToNearestNanometre() : default;
 
-    /// <summary>The width of a text, wider spaces included, at a height of capitals, to the nearest nanometre.</summary>
+    /// <summary>
+    /// The width of a text, wider spaces included and fractions set as fractions, at a height of capitals, to the nearest nanometre.
+    /// </summary>
     public Length Width(string text, Length capHeight)
     {
-        // A character that the font lacks is shown as its first glyph, the empty box.
-        var units = Rational.Zero;
-        foreach (var rune in text.EnumerateRunes())
+        if (text.Contains(FractionSlash, StringComparison.Ordinal))
         {
-            units += _advances[Math.Min(_glyphs.GetValueOrDefault(rune.Value), _advances.Length - 1)];
+            var last = TextRun.Of(text)[^1];
+            return Scaled(Rational.FromWhole(last.Start + last.Advance), capHeight);
         }
 
+        Rational units = Advance(text);
         if (HasMixedFraction(text))
         {
             units += WiderSpace * _unitsPerEm * text.Count(c => c == ' ');
         }
 
-        return new Position(units * capHeight.Nanometres / _capHeight).ToNearestNanometre();
+        return Scaled(units, capHeight);
+    }
+
+    /// <summary>A distance in units of the font at a height of capitals, to the nearest nanometre.</summary>
+    public Length Scaled(Rational units, Length capHeight) =>
+        new Position(units * capHeight.Nanometres / _capHeight).ToNearestNanometre();
+
+    /// <summary>The width of a text in units of the font, letter by letter.</summary>
+    public int Advance(ReadOnlySpan<char> text)
+    {
+        // A character that the font lacks is shown as its first glyph, the empty box.
+        var units = 0;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            units += _advances[Math.Min(_glyphs.GetValueOrDefault(rune.Value), _advances.Length - 1)];
+        }
+
+        return units;
     }
 
     /// <summary>Whether a figure, a space and a fraction follow one another.</summary>

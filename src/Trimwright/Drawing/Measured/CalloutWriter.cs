@@ -6,32 +6,49 @@ using Trimwright.Measures;
 
 namespace Trimwright.Drawing.Measured;
 
+/// <summary>Where the size of a piece is said.</summary>
+internal enum SizeSaying
+{
+    /// <summary>Between dimension lines around the face.</summary>
+    BetweenLines,
+
+    /// <summary>On the tilted piece, along its edges: the callout says the tilt alone.</summary>
+    OnThePiece,
+
+    /// <summary>In the callout.</summary>
+    Here,
+}
+
 /// <summary>Writes what is said of pieces in callouts.</summary>
-/// <param name="unit">The unit that lengths are written in.</param>
-internal sealed class CalloutWriter(LengthUnit unit)
+/// <param name="text">How lengths are written.</param>
+internal sealed class CalloutWriter(DimensionText text)
 {
     /// <summary>The diameter sign, as ISO 129-1 writes it before the figure.</summary>
     public const string Diameter = "⌀";
 
     /// <summary>Pieces of a row with the same likeness are said once.</summary>
     public string Likeness(FittedPiece piece) =>
-        string.Join('|', [piece.Source.Kind.ToString(), .. Details(piece).Select(line => line.Text)]);
+        string.Join('|', [piece.Source.Kind.ToString(), .. Details(piece).SelectMany(line => line.Values.Select(Exactly).Prepend(line.Measure!))]);
 
     /// <summary>Writes the lines for a piece, or for pieces that are alike.</summary>
     /// <param name="name">The name that heads them.</param>
     /// <param name="pieces">The pieces.</param>
-    /// <param name="saysSize">Whether the size is said here, because no lines say it.</param>
+    /// <param name="saysSize">Where the size is said.</param>
     /// <param name="centredOn">The piece in whose middle it lies, or null where distances place it.</param>
-    public IReadOnlyList<CalloutLine> Write(string name, IReadOnlyList<FittedPiece> pieces, bool saysSize, string? centredOn)
+    public IReadOnlyList<CalloutLine> Write(string name, IReadOnlyList<FittedPiece> pieces, SizeSaying saysSize, string? centredOn)
     {
         var piece = pieces[0];
         var count = pieces.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", {pieces.Count} x") : "";
-        var tilts = pieces.Select(one => one.Source.Tilt).Distinct().Where(tilt => !tilt.IsZero).Select(TiltText).ToArray();
+        var tilts = TiltsOf(pieces);
         List<CalloutLine> lines = [new(name + count, null, [])];
-        if (saysSize)
+        if (saysSize == SizeSaying.Here)
         {
-            var size = Size(piece, piece.Width, piece.Height);
-            lines.Add(size with { Text = string.Join(", ", [size.Text, .. tilts]) });
+            lines.Add(Size(piece, piece.Width, piece.Height));
+        }
+
+        if (tilts.Length > 0)
+        {
+            lines.Add(new("tilted " + tilts, null, []));
         }
 
         lines.AddRange(Details(piece).Skip(1));
@@ -65,10 +82,10 @@ internal sealed class CalloutWriter(LengthUnit unit)
         {
             var bar = window.Left - piece.Box.Left;
             yield return Line("bars", $"bars {Text(bar)}", bar);
-            yield return Line("window", $"window {Text(window.Width)} x {Text(window.Height)}", window.Width, window.Height);
+            yield return Line("window", $"window {text.WriteSize(window.Width, window.Height)}", window.Width, window.Height);
         }
 
-        if (piece.Source.Kind == PieceKind.Tag && Corner(piece) is var cut && LengthText.IsOnRuler(cut.Nanometres, unit))
+        if (piece.Source.Kind == PieceKind.Tag && Corner(piece) is var cut && LengthText.IsOnRuler(cut.Nanometres, text.Unit))
         {
             yield return Line("corners", $"corners {Text(cut)}", cut);
         }
@@ -89,10 +106,21 @@ internal sealed class CalloutWriter(LengthUnit unit)
         var (w, h) = (Position.FromLength(width), Position.FromLength(height));
         return piece.Source.Kind == PieceKind.Circle
             ? Line("size", Diameter + Text(w), w)
-            : Line("size", $"{Text(w)} x {Text(h)}", w, h);
+            : Line("size", text.WriteSize(w, h), w, h);
     }
 
+    private static string Exactly(Position value) => value.Nanometres.ToString();
+
     private static CalloutLine Line(string measure, string text, params Position[] values) => new(text, measure, values);
+
+    /// <summary>The tilts in the order of the pieces; said once where all are the same.</summary>
+    private static string TiltsOf(IReadOnlyList<FittedPiece> pieces)
+    {
+        var tilts = pieces.Select(piece => piece.Source.Tilt).ToArray();
+        return tilts.All(tilt => tilt.IsZero) ? ""
+            : tilts.Distinct().Count() == 1 ? TiltText(tilts[0])
+            : string.Join(", ", tilts.Select(tilt => tilt.IsZero ? "0°" : TiltText(tilt)));
+    }
 
     private static string TiltText(Angle tilt) =>
         tilt.Degrees.Sign < 0 ? new Angle(-tilt.Degrees) + " left" : tilt + " right";
@@ -118,5 +146,5 @@ internal sealed class CalloutWriter(LengthUnit unit)
             ? new((after.X - before.X).Nanometres.Abs())
             : default;
 
-    private string Text(Position length) => LengthText.WriteBare(length, unit);
+    private string Text(Position length) => text.Write(length);
 }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Trimwright.Geometry;
-using Trimwright.Measures;
 using static Trimwright.Drawing.Measured.DrawingRules;
 
 namespace Trimwright.Drawing.Measured;
@@ -10,8 +8,8 @@ namespace Trimwright.Drawing.Measured;
 /// passes; where there is no such place, the extension line is broken at the text when it is drawn.
 /// </summary>
 /// <param name="face">The area of the card with all that hangs over it.</param>
-/// <param name="unit">The unit that lengths are written in.</param>
-internal sealed class LanePlacer(Area face, LengthUnit unit)
+/// <param name="text">How lengths are written.</param>
+internal sealed class LanePlacer(Area face, DimensionText text)
 {
     // What an extension line costs for every millimetre that it runs across the face, in millimetres of lane: a dimension whose two lines
     // would cross 100 mm of card goes to the far side only when the near one is fuller by more than four lanes.
@@ -21,49 +19,124 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
     private const double RightCost = 3;
 
     private const double BreakCost = 60;
+    private const double TextOutsideCost = 2;
+
+    // Links of a chain on one line are read as one: that is worth more than some millimetres of extension line.
+    private const double ChainWorth = 3;
     private const double FarthestText = 40;
     private const double Apart = 2;
 
-    private readonly List<PlacedDimension> _placed = [];
+    private static readonly Side[] LevelSides = [Side.Top, Side.Bottom];
+    private static readonly Side[] UprightSides = [Side.Left, Side.Right];
 
-    private sealed record Choice(PlacedDimension Own, IReadOnlyList<(PlacedDimension Before, PlacedDimension After)> Moved, double Cost);
+    private readonly List<PlacedDimension>[] _sides = [[], [], [], []];
+    private IReadOnlyList<PlacedCallout> _callouts = [];
+
+    private sealed record Choice(PlacedDimension Own, List<(int At, PlacedDimension After)> Moved, double Cost);
+
+    /// <summary>How many texts have an extension line through them that is to be broken there.</summary>
+    public int Breaks { get; private set; }
+
+    /// <summary>The most lanes on a side.</summary>
+    public int Lanes => _sides.Max(side => side.Count == 0 ? 0 : 1 + side.Max(placed => placed.Lane));
 
     /// <summary>Places all dimensions; the same dimensions go to the same places.</summary>
-    public IReadOnlyList<PlacedDimension> Place(IEnumerable<LinearDimension> dimensions)
+    public IReadOnlyList<PlacedDimension> Place(IReadOnlyList<LinearDimension> dimensions)
     {
-        foreach (var dimension in dimensions.OrderBy(dimension => dimension.Of == "card").ThenBy(dimension => dimension.Value))
+        var words = dimensions.Select(dimension => new WordedDimension(dimension, text)).ToArray();
+        foreach (var word in words.OrderBy(word => word.Dimension.Of == "card").ThenBy(word => word.To - word.From))
         {
-            Side[] sides = dimension.Axis == Layouts.Axis.Across ? [Side.Top, Side.Bottom] : [Side.Left, Side.Right];
-            var best = sides.SelectMany(side => Choices(dimension, side)).MinBy(choice => choice.Cost)!;
-            foreach (var (before, after) in best.Moved)
+            Choice? best = null;
+            var bestSide = Side.Top;
+            foreach (var side in word.IsAcross ? LevelSides : UprightSides)
             {
-                _placed[_placed.IndexOf(before)] = after;
+                if (Cheapest(word, side, best?.Cost ?? double.PositiveInfinity) is { } choice)
+                {
+                    (best, bestSide) = (choice, side);
+                }
             }
 
-            _placed.Add(best.Own);
+            var chosen = _sides[(int)bestSide];
+            foreach (var (at, after) in best!.Moved)
+            {
+                chosen[at] = after;
+            }
+
+            chosen.Add(best.Own);
         }
 
-        return _placed;
+        List<PlacedDimension> all = All();
+        Breaks = all.Sum(inner => _sides[(int)inner.Side].Count(
+            outer => Passes(outer.Lane, inner.Lane, inner.Side) && IsHit(inner, outer.Words)));
+        return all;
     }
 
-    private IEnumerable<Choice> Choices(LinearDimension dimension, Side side)
+    /// <summary>Moves texts along their lines that leaders run through, where there is room for them elsewhere; gives all anew.</summary>
+    public IReadOnlyList<PlacedDimension> MakeWayFor(IReadOnlyList<PlacedCallout> callouts)
     {
-        // One lane beyond the last is free of everything, so the search ends there.
-        var lanes = _placed.Where(placed => placed.Side == side).Select(placed => placed.Lane + 1).DefaultIfEmpty(0).Max();
-        for (var lane = 0; lane <= lanes; lane++)
+        _callouts = callouts;
+        foreach (var side in _sides)
         {
-            var empty = new PlacedDimension(dimension, TextOf(dimension), side, lane, LineAt(side, lane), 0, false);
-            if (FindText(empty, _placed) is { } own)
+            for (var i = 0; i < side.Count; i++)
             {
-                yield return Complete(own);
+                if (IsInTheWay(side[i]) && FindText(side[i].Words, side[i].Side, side[i].Lane, side, i) is { } aside)
+                {
+                    side[i] = aside;
+                }
             }
         }
+
+        return All();
     }
 
-    private string TextOf(LinearDimension dimension)
+    private List<PlacedDimension> All() => [.. _sides.SelectMany(side => side)];
+
+    private bool IsInTheWay(PlacedDimension placed)
     {
-        var value = LengthText.WriteBare(dimension.Value, unit);
-        return dimension.Count == 1 ? value : string.Create(CultureInfo.InvariantCulture, $"{dimension.Count} x {value}");
+        var (text, line) = (placed.TextArea.Grown(LeaderFinder.ClearOfWords), placed.LineArea);
+        foreach (var callout in _callouts)
+        {
+            if (text.Meets(callout.Dot, callout.Knee) || text.Meets(callout.Knee, callout.End) || line.Meets(callout.TextArea))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private Choice? Cheapest(WordedDimension word, Side side, double limit)
+    {
+        var placed = _sides[(int)side];
+        var (start, end) = side is Side.Top or Side.Left
+            ? (word.Begins.AtFrom + word.Begins.AtTo, 2 * (word.IsAcross ? face.Top : face.Left))
+            : (2 * (word.IsAcross ? face.Bottom : face.Right), word.Ends.AtFrom + word.Ends.AtTo);
+        var fixedCost = (Math.Max(0, start - end) * CrossingCost) + (side == Side.Right ? RightCost : 0);
+
+        // One lane beyond the last is free of all but the corners, and some lanes farther of everything: there the search ends. Each lane
+        // costs more than the one before.
+        var lanes = 0;
+        foreach (var other in placed)
+        {
+            lanes = Math.Max(lanes, other.Lane + 1);
+        }
+
+        Choice? best = null;
+        for (var lane = 0; lane <= lanes || (best is null && lane < lanes + FarthestText); lane++)
+        {
+            var least = fixedCost + (lane * LanePitch) - ChainWorth;
+            if (least >= limit)
+            {
+                break;
+            }
+
+            if (FindText(word, side, lane, placed, -1) is { } own && Complete(own, placed, fixedCost) is { } choice && choice.Cost < limit)
+            {
+                (best, limit) = (choice, choice.Cost);
+            }
+        }
+
+        return best;
     }
 
     private double LineAt(Side side, int lane)
@@ -76,17 +149,25 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
     }
 
     /// <summary>Counts the cost of a place, and moves the texts of nearer lanes aside that its extension lines would run through.</summary>
-    private Choice Complete(PlacedDimension own)
+    private Choice Complete(PlacedDimension own, List<PlacedDimension> placed, double fixedCost)
     {
-        List<(PlacedDimension, PlacedDimension)> moved = [];
+        List<(int, PlacedDimension)> moved = [];
+        List<PlacedDimension>? all = null;
         var breaks = 0;
-        var all = _placed.Append(own).ToList();
-        foreach (var inner in _placed.Where(placed => placed.Side == own.Side && placed.Lane < own.Lane && IsHit(placed, own)))
+        var isLink = false;
+        for (var i = 0; i < placed.Count; i++)
         {
-            if (FindText(inner, [.. all.Where(other => other != inner)]) is { } aside)
+            isLink |= placed[i].Lane == own.Lane && IsLink(own.Words, own.LineStart, own.LineEnd, placed[i]);
+            if (!Passes(own.Lane, placed[i].Lane, own.Side) || !IsHit(placed[i], own.Words))
             {
-                moved.Add((inner, aside));
-                all[all.IndexOf(inner)] = aside;
+                continue;
+            }
+
+            all ??= [.. placed, own];
+            if (FindText(placed[i].Words, placed[i].Side, placed[i].Lane, all, i) is { } aside)
+            {
+                moved.Add((i, aside));
+                all[i] = aside;
             }
             else
             {
@@ -94,72 +175,94 @@ internal sealed class LanePlacer(Area face, LengthUnit unit)
             }
         }
 
-        var crossing = own.Side switch
-        {
-            Side.Top or Side.Left => new[] { own.Dimension.From, own.Dimension.To }.Sum(
-                line => Plane.Roughly(line.Start) - (own.IsAcross ? face.Top : face.Left)),
-            _ => new[] { own.Dimension.From, own.Dimension.To }.Sum(
-                line => (own.IsAcross ? face.Bottom : face.Right) - Plane.Roughly(line.End)),
-        };
-        var cost = (own.Lane * LanePitch) + (crossing * CrossingCost) + (breaks * BreakCost) + moved.Count
-            + (own.Side == Side.Right ? RightCost : 0) + (own.TextInside ? 0 : 2);
+        var cost = fixedCost + (own.Lane * LanePitch) + (breaks * BreakCost) + moved.Count + (own.TextInside ? 0 : TextOutsideCost)
+            - (isLink ? ChainWorth : 0);
         return new(own, moved, cost);
     }
 
-    private static bool IsHit(PlacedDimension inner, PlacedDimension outer) =>
-        Hits(inner, inner.TextAt, outer.From) || Hits(inner, inner.TextAt, outer.To);
+    /// <summary>
+    /// Whether extension lines of one lane reach the texts of another: those of farther lanes pass all nearer ones, and where texts
+    /// stand at the inner side of their line, on the right and below, those of the next nearer lane end among them.
+    /// </summary>
+    private static bool Passes(int lane, int textLane, Side side) =>
+        lane > textLane || (lane == textLane - 1 && side is Side.Right or Side.Bottom);
 
-    private static bool Hits(PlacedDimension dimension, double textAt, double line) =>
-        Math.Abs(line - textAt) < (dimension.TextWidth / 2) + Air;
+    private static bool IsHit(PlacedDimension inner, WordedDimension outer) =>
+        Hits(inner.Words.Width, inner.TextAt, outer.From) || Hits(inner.Words.Width, inner.TextAt, outer.To);
 
-    /// <summary>Finds the best place for the text of a dimension in its lane, or null where its lane has no room for it.</summary>
-    private static PlacedDimension? FindText(PlacedDimension dimension, IReadOnlyList<PlacedDimension> others)
+    private static bool Hits(double width, double textAt, double line) => Math.Abs(line - textAt) < (width / 2) + Air;
+
+    /// <summary>
+    /// Finds the best place for the text of a dimension in its lane, or null where its lane has no room for it. Best is the middle, then
+    /// aside from it, then beyond the one line or the other.
+    /// </summary>
+    private PlacedDimension? FindText(WordedDimension word, Side side, int lane, List<PlacedDimension> placed, int self)
     {
-        var lines = others
-            .Where(other => other.Side == dimension.Side && other.Lane > dimension.Lane)
-            .SelectMany(other => new[] { other.From, other.To })
-            .ToArray();
-        var lane = others.Where(other => other.Side == dimension.Side && other.Lane == dimension.Lane).ToArray();
-
-        // Texts beyond the end of a line may reach the corners of the sheet, where the lanes of the next side begin. A text that stands
-        // on the other side of its line is clear of them, so there always is a choice.
-        var corners = others.Where(other => other.IsAcross != dimension.IsAcross).Select(other => other.LineArea.Grown(Air)).ToArray();
-        foreach (var option in TextPlaces(dimension))
-        {
-            if (!lines.Any(line => Hits(option, option.TextAt, line)) && lane.All(other => AreApart(option, other))
-                && option.LineArea is var area && !corners.Any(area.Meets))
-            {
-                return option;
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>The places for a text, best first: in the middle, aside from it, then beyond the one line or the other.</summary>
-    private static IEnumerable<PlacedDimension> TextPlaces(PlacedDimension dimension)
-    {
-        var (from, to, half) = (dimension.From, dimension.To, (dimension.TextWidth / 2) + Air);
+        var lineAt = LineAt(side, lane);
+        var (from, to, half) = (word.From, word.To, (word.Width / 2) + Air);
         var middle = (from + to) / 2;
-        var arrowsOutside = to - from < RoomForArrows;
         for (var aside = 0.0; middle + aside + half <= to; aside += 1)
         {
-            yield return dimension with { TextAt = middle + aside, ArrowsOutside = arrowsOutside };
-            yield return dimension with { TextAt = middle - aside, ArrowsOutside = arrowsOutside };
+            if ((Try(middle + aside, to - from < RoomForArrows) ?? (aside == 0 ? null : Try(middle - aside, to - from < RoomForArrows))) is { } found)
+            {
+                return found;
+            }
         }
 
         for (var beyond = Arrow + 1; beyond < FarthestText; beyond += 1)
         {
-            yield return dimension with { TextAt = to + beyond + half, ArrowsOutside = true };
-            yield return dimension with { TextAt = from - beyond - half, ArrowsOutside = true };
+            if ((Try(to + beyond + half, true) ?? Try(from - beyond - half, true)) is { } found)
+            {
+                return found;
+            }
+        }
+
+        return null;
+
+        PlacedDimension? Try(double textAt, bool arrowsOutside)
+        {
+            foreach (var other in placed)
+            {
+                if (Passes(other.Lane, lane, side)
+                    && (Hits(word.Width, textAt, other.Words.From) || Hits(word.Width, textAt, other.Words.To)))
+                {
+                    return null;
+                }
+            }
+
+            var (start, end) = PlacedDimension.Reach(word, textAt, arrowsOutside);
+            for (var i = 0; i < placed.Count; i++)
+            {
+                if (i != self && placed[i].Lane == lane && !AreApart(word, start, end, placed[i]))
+                {
+                    return null;
+                }
+            }
+
+            // Texts beyond the end of a line may reach the corners of the sheet, where the lanes of the next side begin. A text that
+            // stands on the other side of its line is clear of them, so there always is a choice.
+            var option = new PlacedDimension(word, side, lane, lineAt, textAt, arrowsOutside);
+            var area = option.LineArea.Grown(Air);
+            foreach (var corner in word.IsAcross ? UprightSides : LevelSides)
+            {
+                foreach (var other in _sides[(int)corner])
+                {
+                    if (area.Meets(other.LineArea))
+                    {
+                        return null;
+                    }
+                }
+            }
+
+            return IsInTheWay(option) ? null : option;
         }
     }
 
-    private static bool AreApart(PlacedDimension a, PlacedDimension b)
-    {
-        // Links of a chain share an extension line and meet there with their arrowheads.
-        var link = (a.Dimension.To.At == b.Dimension.From.At && a.LineEnd <= a.To && b.LineStart >= b.From)
-            || (b.Dimension.To.At == a.Dimension.From.At && b.LineEnd <= b.To && a.LineStart >= a.From);
-        return link || a.LineEnd + Apart <= b.LineStart || b.LineEnd + Apart <= a.LineStart;
-    }
+    private static bool AreApart(WordedDimension word, double start, double end, PlacedDimension other) =>
+        end + Apart <= other.LineStart || other.LineEnd + Apart <= start || IsLink(word, start, end, other);
+
+    /// <summary>Links of a chain share an extension line and meet there with their arrowheads.</summary>
+    private static bool IsLink(WordedDimension word, double start, double end, PlacedDimension other) =>
+        (end <= word.To && other.LineStart >= other.Words.From && word.Dimension.To.At == other.Dimension.From.At)
+        || (other.LineEnd <= other.Words.To && start >= word.From && other.Dimension.To.At == word.Dimension.From.At);
 }

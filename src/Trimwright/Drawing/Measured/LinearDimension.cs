@@ -1,3 +1,4 @@
+using Trimwright.Fitting;
 using Trimwright.Geometry;
 using Trimwright.Layouts;
 using Trimwright.Measures;
@@ -29,12 +30,22 @@ internal sealed record CalloutLine(string Text, string? Measure, IReadOnlyList<P
 /// <summary>What is said of a piece, or of equal pieces, beside the face, with a leader.</summary>
 /// <param name="Of">The name.</param>
 /// <param name="Lines">The lines; the first is the name.</param>
-/// <param name="Targets">The layers that the leader may end on.</param>
-internal sealed record Callout(string Of, IReadOnlyList<CalloutLine> Lines, IReadOnlyList<FaceLayer> Targets);
+/// <param name="Targets">The layers that the leader may end on, as indices into the layers of the sheet.</param>
+internal sealed record Callout(string Of, IReadOnlyList<CalloutLine> Lines, IReadOnlyList<int> Targets);
 
-/// <summary>All that has to be said of a card.</summary>
+/// <summary>A tilted piece whose size may be said along its own edges, if there is room on it.</summary>
+/// <param name="Callout">The index of its callout, which says the size if there is none.</param>
+/// <param name="WithoutSize">The lines of the callout where the size is said on the piece.</param>
+/// <param name="Of">The name.</param>
+/// <param name="Candidates">The pieces it may be said on: any of several alike.</param>
+internal sealed record TiltedSize(
+    int Callout, IReadOnlyList<CalloutLine> WithoutSize, string Of, IReadOnlyList<FittedPiece> Candidates);
+
+/// <summary>All that has to be said on a sheet.</summary>
 /// <param name="Dimensions">Distances, each once.</param>
 /// <param name="Callouts">What is said with leaders.</param>
 /// <param name="Centres">Centres that distances refer to, to be marked.</param>
+/// <param name="Tilted">Sizes that may be said on tilted pieces.</param>
 internal sealed record Sayings(
-    IReadOnlyList<LinearDimension> Dimensions, IReadOnlyList<Callout> Callouts, IReadOnlyList<Point> Centres);
+    IReadOnlyList<LinearDimension> Dimensions, IReadOnlyList<Callout> Callouts, IReadOnlyList<Point> Centres,
+    IReadOnlyList<TiltedSize> Tilted);

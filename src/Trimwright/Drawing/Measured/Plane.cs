@@ -69,6 +69,9 @@ internal static class Plane
     /// <summary>An exact place in millimetres, for deciding where words go.</summary>
     public static double Roughly(Position position) => position.ToNearestNanometre().Nanometres / 1e6;
 
+    /// <summary>An exact place in millimetres, for deciding where words go.</summary>
+    public static Spot Roughly(Point point) => new(Roughly(point.X), Roughly(point.Y));
+
     /// <summary>A length in millimetres, for deciding where words go.</summary>
     public static double Roughly(Length length) => length.Nanometres / 1e6;
 

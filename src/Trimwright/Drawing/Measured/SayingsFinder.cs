@@ -13,75 +13,111 @@ namespace Trimwright.Drawing.Measured;
 /// Panels, strips, banners and frames have their sizes between lines. What fills its parent, what is tilted, round things, mats, rows
 /// and small pieces have them in a callout.
 /// </remarks>
-internal sealed class SayingsFinder(FittedCard card)
+/// <param name="index">The card.</param>
+/// <param name="layers">The layers of the sheet, which leaders may end on.</param>
+/// <param name="text">How lengths are written.</param>
+internal sealed class SayingsFinder(CardIndex index, IReadOnlyList<FaceLayer> layers, DimensionText text)
 {
-    private readonly IReadOnlyList<FaceLayer> _layers = FaceLayer.Of(card);
     private readonly List<LinearDimension> _dimensions = [];
+    private readonly HashSet<(Axis, Position, Position)> _said = [];
     private readonly List<Callout> _callouts = [];
     private readonly List<Point> _centres = [];
-    private readonly CalloutWriter _writer = new(card.Unit);
+    private readonly HashSet<Point> _marked = [];
+    private readonly List<TiltedSize> _tilted = [];
+    private readonly Dictionary<string, int> _layerOf = [];
+    private readonly CalloutWriter _writer = new(text);
 
-    /// <summary>Finds all of them; pieces from the bottom up.</summary>
-    public Sayings Find()
+    /// <summary>Finds all of them, in the order of the units.</summary>
+    /// <param name="units">What this sheet speaks of.</param>
+    /// <param name="withCard">Whether it says the size of the card.</param>
+    public Sayings Find(IReadOnlyList<SheetUnit> units, bool withCard)
     {
-        SaySize(Outline.FromBox(card.Face), "card");
-        if (card.Pieces.Count > MeasuredDrawing.MostPieces)
+        for (var i = 0; i < layers.Count; i++)
         {
-            return new(_dimensions, _callouts, _centres);
-        }
-
-        foreach (var piece in card.Pieces)
-        {
-            if (piece.Source.Row is not { } name)
+            if (layers[i].MatNumber == 0)
             {
-                SayPiece(piece);
-            }
-            else if (card.Rows.First(row => row.Source.Name == name) is var row && row.Source.Pieces[0] == piece.Name)
-            {
-                SayRow(row);
+                _layerOf[layers[i].Piece.Name] = i;
             }
         }
 
-        return new(_dimensions, _callouts, _centres);
-    }
-
-    /// <summary>Whether the size of a piece is said between lines.</summary>
-    private static bool IsDimensioned(FittedPiece piece) =>
-        piece.Source.Kind is PieceKind.Panel or PieceKind.Strip or PieceKind.Banner or PieceKind.Frame
-        && piece.Reveal is null && piece.Source.Tilt.IsZero && piece.Source.Row is null;
-
-    private void SayPiece(FittedPiece piece)
-    {
-        var (parent, parentName) = ParentOf(piece.Source.On);
-        var dimensioned = IsDimensioned(piece);
-        if (dimensioned)
+        if (withCard)
         {
-            SaySize(piece.Outline, piece.Name);
+            SaySize(Outline.FromBox(index.Card.Face), "card", 1);
         }
 
-        // A round or small piece in the very middle of another is placed by that, not by two distances.
-        var centred = !dimensioned && piece.Reveal is null && parentName is not null && piece.Box.Centre == parent.Bounds.Centre;
-        if (piece.Reveal is null && !centred)
+        foreach (var unit in units)
         {
-            if (piece.Source.Tilt.IsZero)
+            if (unit.Row is { } row)
             {
-                SayOffset(Axis.Across, Outermost(piece), parent, piece.Source.Placements, piece.Name);
-                SayOffset(Axis.UpDown, Outermost(piece), parent, piece.Source.Placements, piece.Name);
+                SayRow(unit, row);
             }
             else
             {
-                SayCentre(piece.Box.Centre, parent, piece.Name, [Axis.Across, Axis.UpDown]);
+                SayPieces(unit);
             }
         }
 
-        _callouts.Add(new(
-            piece.Name, _writer.Write(piece.Name, [piece], saysSize: !dimensioned, centredOn: centred ? parentName : null), LayersOf([piece])));
+        return new(_dimensions, _callouts, _centres, _tilted);
     }
 
-    private void SayRow(FittedRow row)
+    /// <summary>Whether the size of a piece is said between lines.</summary>
+    public static bool IsDimensioned(FittedPiece piece) =>
+        piece.Source.Kind is PieceKind.Panel or PieceKind.Strip or PieceKind.Banner or PieceKind.Frame
+        && piece.Reveal is null && piece.Source.Tilt.IsZero && piece.Source.Row is null;
+
+    private void SayPieces(SheetUnit unit)
     {
-        var pieces = row.Source.Pieces.Select(card.PieceNamed).ToArray();
-        var (parent, _) = ParentOf(row.Source.On);
+        var piece = unit.Pieces[0];
+        var (parent, parentName) = index.Placed(piece.Source.On);
+        var dimensioned = IsDimensioned(piece);
+        if (dimensioned)
+        {
+            SaySize(piece.Outline, piece.Name, unit.Pieces.Count);
+        }
+
+        // A round or small piece in the very middle of another is placed by that, not by two distances.
+        var centred = !dimensioned && piece.Reveal is null && parentName is not null && unit.Pieces.Count == 1
+            && piece.Box.Centre == parent.Bounds.Centre;
+        foreach (var one in centred ? [] : unit.Pieces)
+        {
+            if (one.Reveal is null)
+            {
+                SayPlace(one, parent);
+            }
+        }
+
+        SayInCallout(unit.Numbered(unit.Name), piece.Name, unit.Pieces, saysSize: !dimensioned, centred ? parentName : null);
+    }
+
+    private void SayPlace(FittedPiece piece, Outline parent)
+    {
+        if (piece.Source.Tilt.IsZero)
+        {
+            SayOffset(Axis.Across, Outermost(piece), parent, piece.Source.Placements, piece.Name);
+            SayOffset(Axis.UpDown, Outermost(piece), parent, piece.Source.Placements, piece.Name);
+        }
+        else
+        {
+            SayCentre(piece.Box.Centre, parent, piece.Name, [Axis.Across, Axis.UpDown]);
+        }
+    }
+
+    private void SayInCallout(string title, string of, IReadOnlyList<FittedPiece> pieces, bool saysSize, string? centredOn)
+    {
+        var tilted = saysSize ? pieces.Where(piece => !piece.Source.Tilt.IsZero && piece.Outline.Contours is [PolygonContour { Points.Count: 4 }]) : [];
+        if (tilted.ToArray() is { Length: > 0 } candidates)
+        {
+            _tilted.Add(new(_callouts.Count, _writer.Write(title, pieces, SizeSaying.OnThePiece, centredOn), of, candidates));
+        }
+
+        _callouts.Add(new(
+            of, _writer.Write(title, pieces, saysSize ? SizeSaying.Here : SizeSaying.BetweenLines, centredOn), LayersOf(pieces)));
+    }
+
+    private void SayRow(SheetUnit unit, FittedRow row)
+    {
+        var pieces = unit.Pieces;
+        var (parent, _) = index.Placed(row.Source.On);
         var (run, cross) = row.Source.Runs == Axis.Across ? (Axis.Across, Axis.UpDown) : (Axis.UpDown, Axis.Across);
         var name = row.Source.Name;
         if (pieces.All(piece => piece.Source.Tilt.IsZero))
@@ -105,12 +141,12 @@ internal sealed class SayingsFinder(FittedCard card)
         foreach (var equal in pieces.GroupBy(_writer.Likeness))
         {
             var group = equal.ToArray();
-            var title = group.Length == pieces.Length ? name : string.Join(", ", group.Select(piece => piece.Name));
-            _callouts.Add(new(title, _writer.Write(title, group, saysSize: true, centredOn: null), LayersOf(group)));
+            var title = group.Length == pieces.Count ? name : string.Join(", ", group.Select(piece => piece.Name));
+            SayInCallout(unit.Numbered(title), title, group, saysSize: true, centredOn: null);
         }
     }
 
-    private void SayGaps(FittedRow row, FittedPiece[] pieces, Outline parent, Axis run)
+    private void SayGaps(FittedRow row, IReadOnlyList<FittedPiece> pieces, Outline parent, Axis run)
     {
         var name = row.Source.Name;
         var (first, last) = (Outermost(pieces[0]), Outermost(pieces[^1]));
@@ -121,7 +157,7 @@ internal sealed class SayingsFinder(FittedCard card)
         if (gap is { } distance)
         {
             var (before, after) = (Edges(first, run).High, Edges(Outermost(pieces[1]), run).Low);
-            Say(run, before, after, name, distance < default(Position) ? "overlap" : "gap", pieces.Length - 1 + (alike ? 2 : 0));
+            Say(run, before, after, name, distance < default(Position) ? "overlap" : "gap", pieces.Count - 1 + (alike ? 2 : 0));
         }
 
         if (!alike)
@@ -130,7 +166,7 @@ internal sealed class SayingsFinder(FittedCard card)
         }
     }
 
-    private void SayPitches(FittedPiece[] pieces, Axis run, string name)
+    private void SayPitches(IReadOnlyList<FittedPiece> pieces, Axis run, string name)
     {
         var centres = pieces.Select(piece => CentreWitness(piece.Box.Centre, run)).ToArray();
         foreach (var equal in centres.Zip(centres.Skip(1)).GroupBy(pair => pair.Second.At - pair.First.At))
@@ -138,39 +174,20 @@ internal sealed class SayingsFinder(FittedCard card)
             Say(run, equal.First().First, equal.First().Second, name, "pitch", equal.Count());
         }
 
-        _centres.AddRange(pieces.Select(piece => piece.Box.Centre));
+        foreach (var piece in pieces)
+        {
+            MarkCentre(piece.Box.Centre);
+        }
     }
 
     /// <summary>A matted piece is glued to its mat first and placed by the edge of that, so its distances are taken there.</summary>
     private static Outline Outermost(FittedPiece piece) => piece.Mats.Count > 0 ? piece.Mats[^1].Outline : piece.Outline;
 
-    /// <summary>The outline that a piece is placed on, and its name; above a tilted piece, which has no upright edges, the one below it.</summary>
-    private (Outline Outline, string? Name) ParentOf(string? parent)
-    {
-        while (parent is not null)
-        {
-            if (card.Rows.FirstOrDefault(row => row.Source.Name == parent) is { } row)
-            {
-                return (Outline.FromBox(row.Box), parent);
-            }
-
-            var piece = card.PieceNamed(parent);
-            if (piece.Source.Tilt.IsZero)
-            {
-                return (piece.Outline, parent);
-            }
-
-            parent = piece.Source.On;
-        }
-
-        return (Outline.FromBox(card.Face), null);
-    }
-
-    private void SaySize(Outline outline, string name)
+    private void SaySize(Outline outline, string name, int count)
     {
         var (across, upDown) = (Edges(outline, Axis.Across), Edges(outline, Axis.UpDown));
-        Say(Axis.Across, across.Low, across.High, name, "width");
-        Say(Axis.UpDown, upDown.Low, upDown.High, name, "height");
+        Say(Axis.Across, across.Low, across.High, name, "width", count);
+        Say(Axis.UpDown, upDown.Low, upDown.High, name, "height", count);
     }
 
     /// <summary>Says how far an outline lies from the edge that it is placed from or, where none is named, from the nearer one.</summary>
@@ -216,10 +233,7 @@ internal sealed class SayingsFinder(FittedCard card)
             }
         }
 
-        if (!_centres.Contains(centre))
-        {
-            _centres.Add(centre);
-        }
+        MarkCentre(centre);
     }
 
     private void Say(Axis axis, Witness from, Witness to, string name, string measure, int count = 1)
@@ -229,14 +243,21 @@ internal sealed class SayingsFinder(FittedCard card)
             (from, to) = (to, from);
         }
 
-        if (from.At != to.At && !_dimensions.Any(said => said.Axis == axis && said.From.At == from.At && said.To.At == to.At))
+        if (from.At != to.At && _said.Add((axis, from.At, to.At)))
         {
             _dimensions.Add(new(axis, from, to, name, measure, count));
         }
     }
 
-    private List<FaceLayer> LayersOf(IEnumerable<FittedPiece> pieces) =>
-        [.. pieces.Select(piece => _layers.First(layer => layer.Piece == piece && layer.MatNumber == 0))];
+    private void MarkCentre(Point centre)
+    {
+        if (_marked.Add(centre))
+        {
+            _centres.Add(centre);
+        }
+    }
+
+    private int[] LayersOf(IEnumerable<FittedPiece> pieces) => [.. pieces.Select(piece => _layerOf[piece.Name])];
 
     private static Witness CentreWitness(Point centre, Axis axis) =>
         axis == Axis.Across ? new(centre.X, centre.Y, centre.Y) : new(centre.Y, centre.X, centre.X);
