@@ -60,6 +60,13 @@ internal sealed class NumberedFace
     /// <summary>The drawing.</summary>
     public DrawingList Drawing => _drawing;
 
+    /// <summary>A drawing without its title block, and no larger than its ink.</summary>
+    public static DrawingList WithoutBlock(DrawingList drawing)
+    {
+        DrawnItem[] items = [.. drawing.Items.Where(IsKept)];
+        return drawing with { Items = items, Sheet = Plane.Exactly(InkBounds.Of(items).Grown(0.5)) };
+    }
+
     private static bool IsKept(DrawnItem item) => item switch
     {
         DrawnGroup group => group.Class is not ("callout" or "title-block" or "key"),

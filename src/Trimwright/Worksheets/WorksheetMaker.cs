@@ -18,7 +18,8 @@ public static partial class WorksheetMaker
     public static Worksheet Make(FittedCard card, PaperSize paper, CancellationToken cancel = default)
     {
         var list = TrimList.FromCard(card);
-        var numbered = new NumberedFace(list, MeasuredDrawing.Draw(card));
+        var measured = MeasuredDrawing.Sheets(card);
+        var numbered = new NumberedFace(list, measured[0].Drawing);
         var left = numbered.Unnumbered.Count == 0 ? "" : $" Too small to be numbered here: {string.Join(", ", numbered.Unnumbered)}.";
         List<WorksheetSection> sections =
         [
@@ -32,8 +33,20 @@ public static partial class WorksheetMaker
                     "measured", numbered.Drawing,
                     $"Sizes in {(card.Unit == LengthUnit.Inch ? "inches" : "millimetres")}. Ringed numbers are those of the list; where a piece has mats, theirs come first.{left}",
                     IsMeasuredOn: true),
+                .. measured.Skip(1).Select(sheet => new WorksheetFigure(
+                    $"measured-{Whole(sheet.Number)}", sheet.Drawing, $"Sheet {Whole(sheet.Number)} of {Whole(measured.Count)}: {sheet.Shows}.", IsMeasuredOn: true)),
             ]),
         ];
+        if (card.Pieces.Count > 0)
+        {
+            sections.Add(Several("Layer by layer", "layers", SheetPages.OfLayers(LayersDrawing.Draw(card), paper), "Glue is dashed, foam dotted.", isMeasuredOn: false));
+            sections.Add(Several("The pieces, in outline", "pieces", SheetPages.OfPieces(PieceSheetDrawing.Draw(card), paper), "Lay what you cut on its outline to check it.", isMeasuredOn: true));
+        }
+
+        sections.Add(new("The base, laid open",
+        [
+            new WorksheetFigure("base", NumberedFace.WithoutBlock(BaseDrawing.Draw(card)), "The open base, seen from outside.", IsMeasuredOn: true),
+        ]));
         foreach (var (heading, lines) in FitReport.Of(card, cancel))
         {
             sections.Add(new(Capital(heading), [new WorksheetItems(Told(lines), IsNumbered: false, IsAside: true)]));
@@ -48,6 +61,11 @@ public static partial class WorksheetMaker
         };
     }
 
+    private static WorksheetSection Several(string heading, string name, IReadOnlyList<DrawingList> drawings, string caption, bool isMeasuredOn) => new(
+        heading, [.. drawings.Select((drawing, i) => new WorksheetFigure(i == 0 ? name : $"{name}-{Whole(i + 1)}", drawing, caption, isMeasuredOn))]);
+
+    private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
+
     private static WorksheetTable Cuts(TrimList list)
     {
         var table = TrimTable.FromList(list);
@@ -58,7 +76,7 @@ public static partial class WorksheetMaker
             [
                 .. list.Lines.Select((line, i) => new WorksheetRow(
                     [
-                        line.Layer.ToString(CultureInfo.InvariantCulture), line.Name, line.Count.ToString(CultureInfo.InvariantCulture),
+                        Whole(line.Layer), line.Name, Whole(line.Count),
                         table.Rows[i][3], line.Paper, table.Rows[i][5], "",
                     ],
                     line.Notes)),

@@ -158,6 +158,20 @@ internal sealed class DrawingPainter(PdfDocument document, PageInk page, Embedde
         var spacing = Plane.Roughly(LetteringFont.Instance.WordSpacing(text.Text, text.CapHeight));
         var back = text.Hold switch { TextHold.Middle => width / 2, TextHold.End => width, _ => 0 };
         var (x, y) = (Plane.Roughly(text.At.X), Plane.Roughly(text.At.Y));
+        if (text.Text.Contains(LetteringFont.FractionSlash, StringComparison.Ordinal))
+        {
+            foreach (var run in TextRun.Of(text.Text))
+            {
+                var along = Plane.Roughly(LetteringFont.Instance.Scaled(run.Start, text.CapHeight)) - back;
+                var rise = Plane.Roughly(text.CapHeight) * run.Rise / 100;
+                var place = text.Upwards
+                    ? $"0 -1 -1 0 {PageInk.Number(x - rise)} {PageInk.Number(y - along)}" : $"1 0 0 -1 {PageInk.Number(x + along)} {PageInk.Number(y - rise)}";
+                _ink.Raw($"BT {PageInk.Rgb(text.Colour)} rg /{lettering.Key} {Millimetres(size)} Tf {place} Tm {lettering.Hex(run.Text)} Tj ET");
+            }
+
+            return;
+        }
+
         var matrix = text.Upwards
             ? $"0 -1 -1 0 {PageInk.Number(x)} {PageInk.Number(y + back)}"
             : $"1 0 0 -1 {PageInk.Number(x - back)} {PageInk.Number(y)}";
