@@ -36,7 +36,7 @@ public static class AssemblyOrder
         /// <summary>Lettering, then every piece on its own mats: pieces that are cut alike in one step.</summary>
         public IEnumerable<string> Mount()
         {
-            foreach (var line in list.Lines.Where(line => line.Mat == 0 && line.Piece != "card"))
+            foreach (var line in list.Lines.Where(line => line.Mat == 0 && line.Shape != "card base"))
             {
                 var pieces = PiecesOf(line);
                 var piece = pieces[0];
@@ -203,7 +203,7 @@ public static class AssemblyOrder
         private List<FittedPiece> PiecesOf(TrimLine line) =>
             [.. _card.Pieces.Where(piece => LineOf(piece, 0) == line)];
 
-        private TrimLine LineOf(FittedPiece piece, int mat) => list.Lines.First(line => line.Mat == mat && line.Piece != "card" && NamesOf(line).Contains(piece.Name));
+        private TrimLine LineOf(FittedPiece piece, int mat) => AssemblyOrder.LineOf(list, piece, mat);
 
         private string Number(FittedPiece piece, int mat) => Whole(LineOf(piece, mat).Layer);
 
@@ -213,8 +213,12 @@ public static class AssemblyOrder
         private string Shows(FittedMat mat) => $"{_places.Text(mat.Reveal)} of {mat.Source.Paper} shows on every side";
     }
 
+    /// <summary>The line of a trim list that has a piece (mat 0) or one of its mats.</summary>
+    internal static TrimLine LineOf(TrimList list, FittedPiece piece, int mat) =>
+        list.Lines.First(line => line.Mat == mat && line.Shape != "card base" && NamesOf(line).Contains(piece.Name));
+
     /// <summary>The names of the pieces that a line of a trim list is about.</summary>
-    internal static string[] NamesOf(TrimLine line)
+    private static string[] NamesOf(TrimLine line)
     {
         var names = line.Name;
         var mat = names.IndexOf(" of ", StringComparison.Ordinal);

@@ -22,9 +22,10 @@ internal readonly record struct FigureFit(bool IsTurned, Rational Scale)
     /// <param name="roomAcross">The width of the room.</param>
     /// <param name="roomDown">The height of the room.</param>
     /// <param name="mayTurn">Whether it may be turned; a picture is rather made smaller.</param>
-    public static FigureFit Choose(Position width, Position height, Position roomAcross, Position roomDown, bool mayTurn)
+    /// <param name="most">The largest scale that is wanted.</param>
+    public static FigureFit Choose(Position width, Position height, Position roomAcross, Position roomDown, bool mayTurn, Rational most)
     {
-        foreach (var scale in Scales)
+        foreach (var scale in Scales.Where(scale => scale <= most))
         {
             if (Fits(width, height, scale))
             {
@@ -50,10 +51,12 @@ internal readonly record struct FigureFit(bool IsTurned, Rational Scale)
     }
 
     /// <summary>A caption with the longest of what may be said of the size, for finding the room it needs.</summary>
-    public static string LongestWords(string caption) => $"{caption} {new FigureFit(true, Rational.From(3, 4)).Words}";
+    public static string LongestWords(string caption) => $"{caption} {new FigureFit(true, Rational.From(3, 4)).Words(isMeasuredOn: true)}";
 
     /// <summary>What is to be said of the size of a drawing.</summary>
-    public string Words => IsTrue ? "True to size." : $"Too large for the page: drawn at {ScaleWords} its size, so do not measure on it.";
+    public string Words(bool isMeasuredOn) => IsTrue ? "True to size."
+        : isMeasuredOn ? $"Too large for the page: drawn at {ScaleWords} its size, so do not measure on it."
+        : $"Drawn at {ScaleWords} its size.";
 
     private string ScaleWords => Scale.Denominator == 2 ? "half" : Scale.Numerator == 3 ? "three quarters of"
         : Scale.Denominator == 3 ? "a third of" : Scale.Denominator == 4 ? "a quarter of" : $"1/{Scale.Denominator} of";

@@ -37,7 +37,7 @@ internal sealed class NumberedFace
         foreach (var piece in list.Card.Pieces)
         {
             var numbers = string.Join(" + ", Enumerable.Range(0, piece.Mats.Count + 1).Reverse().Select(mat =>
-                list.Lines.First(line => line.Mat == mat && line.Piece != "card" && AssemblyOrder.NamesOf(line).Contains(piece.Name)).Layer)
+                AssemblyOrder.LineOf(list, piece, mat).Layer)
                 .Select(number => number.ToString(CultureInfo.InvariantCulture)));
             if (!TryMark(piece, numbers))
             {

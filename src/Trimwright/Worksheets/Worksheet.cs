@@ -1,4 +1,5 @@
 using Trimwright.Drawing;
+using Trimwright.Measures;
 
 namespace Trimwright.Worksheets;
 
@@ -54,4 +55,8 @@ public sealed record WorksheetRow(IReadOnlyList<string> Cells, IReadOnlyList<str
 /// <param name="IsMeasuredOn">
 /// Whether makers may lay a ruler or a piece of paper on it, so that it matters whether it is true to size.
 /// </param>
-public sealed record WorksheetFigure(string Name, DrawingList Drawing, string Caption, bool IsMeasuredOn) : WorksheetPart;
+public sealed record WorksheetFigure(string Name, DrawingList Drawing, string Caption, bool IsMeasuredOn) : WorksheetPart
+{
+    /// <summary>The largest scale that it is drawn at; 1 for its true size.</summary>
+    public Rational MostScale { get; init; } = Rational.One;
+}

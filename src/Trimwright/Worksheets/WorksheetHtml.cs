@@ -176,7 +176,7 @@ public sealed class WorksheetHtml
         Line("<figure>");
         Line($"""<div class="drawing" role="region" tabindex="0" aria-label="{Escaped(figure.Drawing.Title)}: drawing {Escaped(figure.Name)}">""");
         Line(InlineSvg.Write(figure.Drawing, figure.Name, style) + "</div>");
-        Line($"<figcaption>{Escaped(figure.Caption)} {(fit.IsTrue ? "True to size when printed." : $"When printed: {fit.Words}")}</figcaption>");
+        Line($"<figcaption>{Escaped(figure.Caption)} {(fit.IsTrue ? "True to size when printed." : $"When printed: {fit.Words(figure.IsMeasuredOn)}")}</figcaption>");
         if (fit.IsTrue)
         {
             Line($"""<div class="bars" aria-hidden="true">{Bars()}<span>1 in and 5 cm. {CheckBar.Advice}</span></div>""");
@@ -199,7 +199,7 @@ public sealed class WorksheetHtml
         return sideways.Scale > upright.Scale ? sideways with { IsTurned = true } : upright;
 
         FigureFit Choose(Length width, Length height) => FigureFit.Choose(
-            sheet.Width, sheet.Height, Position.FromLength(width - (2 * MarginAcross)), Position.FromLength(height - (2 * MarginDown) - Beside), mayTurn: false);
+            sheet.Width, sheet.Height, Position.FromLength(width - (2 * MarginAcross)), Position.FromLength(height - (2 * MarginDown) - Beside), mayTurn: false, figure.MostScale);
     }
 
     private static string Bars()

@@ -39,7 +39,7 @@ public static partial class WorksheetMaker
         ];
         if (card.Pieces.Count > 0)
         {
-            sections.Add(Several("Layer by layer", "layers", SheetPages.OfLayers(LayersDrawing.Draw(card), paper), "Glue is dashed, foam dotted.", isMeasuredOn: false));
+            sections.Add(Several("Layer by layer", "layers", SheetPages.OfLayers(LayersDrawing.Draw(card), list, paper), "Glue is dashed, foam dotted.", isMeasuredOn: false));
             sections.Add(Several("The pieces, in outline", "pieces", SheetPages.OfPieces(PieceSheetDrawing.Draw(card), paper), "Lay what you cut on its outline to check it.", isMeasuredOn: true));
         }
 
@@ -62,7 +62,7 @@ public static partial class WorksheetMaker
     }
 
     private static WorksheetSection Several(string heading, string name, IReadOnlyList<DrawingList> drawings, string caption, bool isMeasuredOn) => new(
-        heading, [.. drawings.Select((drawing, i) => new WorksheetFigure(i == 0 ? name : $"{name}-{Whole(i + 1)}", drawing, caption, isMeasuredOn))]);
+        heading, [.. drawings.Select((drawing, i) => new WorksheetFigure(i == 0 ? name : $"{name}-{Whole(i + 1)}", drawing, caption, isMeasuredOn) { MostScale = isMeasuredOn ? Rational.One : SheetPages.LayerScale })]);
 
     private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 

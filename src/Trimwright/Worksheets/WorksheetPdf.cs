@@ -188,8 +188,8 @@ public sealed class WorksheetPdf
         var sheet = figure.Drawing.Sheet;
         var longest = FigureFit.LongestWords(figure.Caption);
         var room = _pageHeight - taken - (Words(longest).Count * SmallPitch) - CaptionGap;
-        var fit = FigureFit.Choose(sheet.Width, sheet.Height, Plane.Exactly(_width + (2 * (Side - FigureSide))), Plane.Exactly(room), mayTurn: figure.IsMeasuredOn);
-        var words = Words($"{figure.Caption} {fit.Words}");
+        var fit = FigureFit.Choose(sheet.Width, sheet.Height, Plane.Exactly(_width + (2 * (Side - FigureSide))), Plane.Exactly(room), figure.IsMeasuredOn, figure.MostScale);
+        var words = Words($"{figure.Caption} {fit.Words(figure.IsMeasuredOn)}");
         var scale = Plane.Roughly(fit.Scale);
         var (width, height) = (Plane.Roughly(sheet.Width) * scale, Plane.Roughly(sheet.Height) * scale);
         var (across, down) = fit.IsTurned ? (height, width) : (width, height);
