@@ -84,7 +84,9 @@ public sealed class WorksheetHtml
 
     private void Append(WorksheetSection section)
     {
-        var fit = section.Parts.OfType<WorksheetFigure>().Select(Fit).FirstOrDefault();
+        // A section that has its page held sideways holds one drawing.
+        var isAlone = section.Parts.OfType<WorksheetFigure>().Count() == 1;
+        var fit = section.Parts.OfType<WorksheetFigure>().Select(figure => Fit(figure, isAlone)).FirstOrDefault();
         var isFigure = section.Heading.Length > 0 && section.Parts.Any(part => part is WorksheetFigure);
         Line((section.Heading.Length, isFigure) switch
         {
@@ -99,13 +101,13 @@ public sealed class WorksheetHtml
 
         foreach (var part in section.Parts)
         {
-            Append(part);
+            Append(part, isAlone);
         }
 
         Line("</section>");
     }
 
-    private void Append(WorksheetPart part)
+    private void Append(WorksheetPart part, bool isAlone)
     {
         switch (part)
         {
@@ -126,7 +128,7 @@ public sealed class WorksheetHtml
                 Append(table);
                 break;
             case WorksheetFigure figure:
-                Append(figure);
+                Append(figure, isAlone);
                 break;
             default:
                 throw new ArgumentException($"cannot write a {part.GetType().Name}", nameof(part));
@@ -167,9 +169,9 @@ public sealed class WorksheetHtml
         Line("</tbody>\n</table>");
     }
 
-    private void Append(WorksheetFigure figure)
+    private void Append(WorksheetFigure figure, bool isAlone)
     {
-        var (fit, sheet) = (Fit(figure), figure.Drawing.Sheet);
+        var (fit, sheet) = (Fit(figure, isAlone), figure.Drawing.Sheet);
         var least = figure.IsMeasuredOn ? LeastWithFigures : LeastPicture;
         var style = $"--wide:{Millimetres(sheet.Width)};--least:{Millimetres(least)};"
             + $"--print-wide:{Millimetres(sheet.Width * fit.Scale)};--print-high:{Millimetres(sheet.Height * fit.Scale)}";
@@ -185,11 +187,11 @@ public sealed class WorksheetHtml
         Line("</figure>");
     }
 
-    private FigureFit Fit(WorksheetFigure figure)
+    private FigureFit Fit(WorksheetFigure figure, bool isAlone)
     {
         var (paper, sheet) = (_sheet.Paper, figure.Drawing.Sheet);
         var upright = Choose(paper.Width, paper.Height);
-        if (upright.IsTrue || !figure.IsMeasuredOn)
+        if (upright.IsTrue || !figure.IsMeasuredOn || !isAlone)
         {
             return upright;
         }
