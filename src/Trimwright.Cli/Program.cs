@@ -38,6 +38,7 @@ public static class Program
             FitCommand.Create(screen),
             MirrorCommand.Create(screen),
             ResizeCommand.Create(screen),
+            WorksheetCommand.Create(screen),
             CheckCommand.Create(screen),
             FormatsCommand.Create(screen),
             DrawerCommand.Create(screen),

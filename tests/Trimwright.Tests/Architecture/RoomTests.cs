@@ -25,6 +25,7 @@ public class RoomTests
         ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
+        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()

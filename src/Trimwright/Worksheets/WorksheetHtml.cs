@@ -1,0 +1,224 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using Trimwright.Drawing;
+using Trimwright.Drawing.Lettering;
+using Trimwright.Measures;
+
+namespace Trimwright.Worksheets;
+
+/// <summary>
+/// Writes a worksheet as one page of HTML that needs nothing outside itself and no script: it follows the window on a screen, and
+/// printed at 100 % its drawings have their true size.
+/// </summary>
+public sealed class WorksheetHtml
+{
+    private const string StyleResource = "worksheet.css";
+
+    // What a page has besides a drawing when printed: its margins (13 mm on each side), a heading, the caption and the check bars.
+    private static readonly Length Margin = Length.FromMillimetres(13);
+    private static readonly Length Beside = Length.FromMillimetres(30);
+
+    // On a narrow screen a drawing with figures is moved sideways rather than made smaller than this.
+    private static readonly Length LeastWithFigures = Length.FromMillimetres(140);
+    private static readonly Length LeastPicture = Length.FromMillimetres(50);
+
+    private readonly Worksheet _sheet;
+    private readonly StringBuilder _html = new();
+
+    private WorksheetHtml(Worksheet sheet) => _sheet = sheet;
+
+    /// <summary>Writes it, with LF line ends, to be saved as UTF-8.</summary>
+    public static string Write(Worksheet sheet) => new WorksheetHtml(sheet).Write();
+
+    private string Write()
+    {
+        var named = _sheet.Sections.Where(section => section.Heading.Length > 0).ToList();
+        _html.Append(CultureInfo.InvariantCulture, $"""
+            <!doctype html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
+            <title>{Escaped(_sheet.Title)}: worksheet</title>
+            <style>
+            {Style()}</style>
+            </head>
+            <body>
+            <a class="skip" href="#sheet">Skip to the worksheet</a>
+            <header>
+            <h1>{Escaped(_sheet.Title)}</h1>
+            <p class="summary">{Escaped(_sheet.Summary)}</p>
+            <p class="print-note on-screen">On screen the drawings follow the window. Printed at 100 % on {_sheet.Paper.Name} paper they are true to size.</p>
+            </header>
+            <nav aria-label="On this page">
+            <ul>
+
+            """);
+        foreach (var section in named)
+        {
+            Line($"""<li><a href="#{Id(section.Heading)}">{Escaped(section.Heading)}</a></li>""");
+        }
+
+        Line("</ul>\n</nav>\n<main id=\"sheet\" tabindex=\"-1\">");
+        foreach (var section in _sheet.Sections)
+        {
+            Append(section);
+        }
+
+        Line("</main>\n</body>\n</html>");
+        return _html.ToString().ReplaceLineEndings("\n");
+    }
+
+    private string Style()
+    {
+        var font = Convert.ToBase64String(LetteringFont.ReadResource());
+        var (width, height) = (Millimetres(_sheet.Paper.Width), Millimetres(_sheet.Paper.Height));
+        return $"@font-face {{ font-family: \"{LetteringFont.Family}\"; src: url(data:font/ttf;base64,{font}) format(\"truetype\"); }}\n"
+            + $"@page {{ size: {width} {height}; margin: {Millimetres(Margin)}; }}\n"
+            + $"@page wide {{ size: {height} {width}; margin: {Millimetres(Margin)}; }}\n"
+            + Encoding.UTF8.GetString(SheetFiles.Read(StyleResource));
+    }
+
+    private void Append(WorksheetSection section)
+    {
+        var fit = section.Parts.OfType<WorksheetFigure>().Select(Fit).FirstOrDefault();
+        var isFigure = section.Heading.Length > 0 && section.Parts.Any(part => part is WorksheetFigure);
+        Line((section.Heading.Length, isFigure) switch
+        {
+            (0, _) => "<section aria-label=\"The finished card\">",
+            (_, true) => $"""<section class="{(fit.IsTurned ? "figure wide" : "figure")}" aria-labelledby="{Id(section.Heading)}">""",
+            _ => $"""<section aria-labelledby="{Id(section.Heading)}">""",
+        });
+        if (section.Heading.Length > 0)
+        {
+            Line($"""<h2 id="{Id(section.Heading)}">{Escaped(section.Heading)}</h2>""");
+        }
+
+        foreach (var part in section.Parts)
+        {
+            Append(part);
+        }
+
+        Line("</section>");
+    }
+
+    private void Append(WorksheetPart part)
+    {
+        switch (part)
+        {
+            case WorksheetText text:
+                Line($"<p>{Escaped(text.Text)}</p>");
+                break;
+            case WorksheetItems items:
+                var kind = items.IsNumbered ? "ol" : "ul";
+                Line($"""<{kind} class="{(items.IsNumbered ? "steps" : items.IsAside ? "points aside" : "points")}" role="list">""");
+                foreach (var item in items.Items)
+                {
+                    Line($"<li>{Escaped(item)}</li>");
+                }
+
+                Line($"</{kind}>");
+                break;
+            case WorksheetTable table:
+                Append(table);
+                break;
+            case WorksheetFigure figure:
+                Append(figure);
+                break;
+            default:
+                throw new ArgumentException($"cannot write a {part.GetType().Name}", nameof(part));
+        }
+    }
+
+    // The roles are written out, since browsers forget them where a narrow screen sets rows as grids.
+    private void Append(WorksheetTable table)
+    {
+        Line($"<table role=\"table\">\n<caption>{Escaped(table.Caption)}</caption>\n<thead role=\"rowgroup\">\n<tr role=\"row\">");
+        var last = table.Headings.Count - 1;
+        for (var i = 0; i <= last; i++)
+        {
+            if (i == last)
+            {
+                Line("<th role=\"columnheader\" scope=\"col\">Notes</th>");
+            }
+
+            Line($"""<th role="columnheader" scope="col"{ClassOf(i)}>{Escaped(table.Headings[i])}</th>""");
+        }
+
+        Line("</tr>\n</thead>\n<tbody role=\"rowgroup\">");
+        foreach (var row in table.Rows)
+        {
+            Line("<tr role=\"row\">");
+            for (var i = 0; i < last; i++)
+            {
+                Line(i == 1
+                    ? $"""<th role="rowheader" scope="row">{Escaped(row.Cells[i])}</th>"""
+                    : $"""<td role="cell"{ClassOf(i)}{(i > 1 ? $" data-label=\"{Escaped(table.Headings[i])}\"" : "")}>{Escaped(row.Cells[i])}</td>""");
+            }
+
+            Line($"""<td role="cell" class="notes">{Escaped(string.Join("; ", row.Notes))}</td>""");
+            Line($"""<td role="cell"><input type="checkbox" aria-label="{Escaped(row.Cells[1])} is cut"></td>""");
+            Line("</tr>");
+        }
+
+        Line("</tbody>\n</table>");
+    }
+
+    private void Append(WorksheetFigure figure)
+    {
+        var (fit, sheet) = (Fit(figure), figure.Drawing.Sheet);
+        var least = figure.IsMeasuredOn ? LeastWithFigures : LeastPicture;
+        var style = $"--wide:{Millimetres(sheet.Width)};--least:{Millimetres(least)};"
+            + $"--print-wide:{Millimetres(sheet.Width * fit.Scale)};--print-high:{Millimetres(sheet.Height * fit.Scale)}";
+        Line("<figure>");
+        Line($"""<div class="drawing" role="region" tabindex="0" aria-label="{Escaped(figure.Drawing.Title)}: drawing {Escaped(figure.Name)}">""");
+        Line(InlineSvg.Write(figure.Drawing, figure.Name, style) + "</div>");
+        Line($"<figcaption>{Escaped(figure.Caption)} {(fit.IsTrue ? "True to size when printed." : $"When printed: {fit.Words}")}</figcaption>");
+        if (fit.IsTrue)
+        {
+            Line($"""<div class="bars" aria-hidden="true">{Bars()}<span>1 in and 5 cm. {CheckBar.Advice}</span></div>""");
+        }
+
+        Line("</figure>");
+    }
+
+    private FigureFit Fit(WorksheetFigure figure)
+    {
+        var (paper, sheet) = (_sheet.Paper, figure.Drawing.Sheet);
+        var (across, down) = (Position.FromLength(paper.Width - (2 * Margin)), Position.FromLength(paper.Height - (2 * Margin)));
+        var upright = FigureFit.Choose(sheet.Width, sheet.Height, across, down - Beside, mayTurn: false);
+        if (upright.IsTrue || !figure.IsMeasuredOn)
+        {
+            return upright;
+        }
+
+        // Turned means that the page is: the drawing stays upright on a page held sideways.
+        var sideways = FigureFit.Choose(sheet.Width, sheet.Height, down, across - Beside, mayTurn: false);
+        return sideways.Scale > upright.Scale ? sideways with { IsTurned = true } : upright;
+    }
+
+    private static string Bars()
+    {
+        var (inch, gap, five) = (CheckBar.Inch, CheckBar.Gap, CheckBar.FiveCentimetres);
+        var whole = inch + gap + five;
+        return $"<svg viewBox=\"0 0 {Bare(whole)} {Bare(CheckBar.Thickness)}\" width=\"{Millimetres(whole)}\" height=\"{Millimetres(CheckBar.Thickness)}\" focusable=\"false\">"
+            + $"<path d=\"M0 0H{Bare(inch)}V{Bare(CheckBar.Thickness)}H0ZM{Bare(inch + gap)} 0H{Bare(whole)}V{Bare(CheckBar.Thickness)}H{Bare(inch + gap)}Z\" fill=\"currentColor\"/></svg>";
+    }
+
+    private static string ClassOf(int column) => column switch { 0 or 2 => " class=\"number\"", 3 => " class=\"size\"", _ => "" };
+
+    private static string Bare(Length length) => SvgWriter.Millimetres(Position.FromLength(length));
+
+    private static string Millimetres(Length length) => Bare(length) + "mm";
+
+    private static string Millimetres(Position length) => SvgWriter.Millimetres(length) + "mm";
+
+    private static string Id(string heading) => string.Join('-', new string([.. heading.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')])
+        .Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
+    private static string Escaped(string text) => WebUtility.HtmlEncode(text);
+
+    private void Line(string text) => _html.Append(text).Append('\n');
+}
