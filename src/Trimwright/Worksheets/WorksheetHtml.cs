@@ -15,8 +15,9 @@ public sealed class WorksheetHtml
 {
     private const string StyleResource = "worksheet.css";
 
-    // What a page has besides a drawing when printed: its margins (13 mm on each side), a heading, the caption and the check bars.
-    private static readonly Length Margin = Length.FromMillimetres(13);
+    // What a page has besides a drawing when printed: its margins, then a heading, the caption and the check bars.
+    private static readonly Length MarginDown = Length.FromMillimetres(12);
+    private static readonly Length MarginAcross = Length.FromMillimetres(8);
     private static readonly Length Beside = Length.FromMillimetres(30);
 
     // On a narrow screen a drawing with figures is moved sideways rather than made smaller than this.
@@ -76,8 +77,8 @@ public sealed class WorksheetHtml
         var font = Convert.ToBase64String(LetteringFont.ReadResource());
         var (width, height) = (Millimetres(_sheet.Paper.Width), Millimetres(_sheet.Paper.Height));
         return $"@font-face {{ font-family: \"{LetteringFont.Family}\"; src: url(data:font/ttf;base64,{font}) format(\"truetype\"); }}\n"
-            + $"@page {{ size: {width} {height}; margin: {Millimetres(Margin)}; }}\n"
-            + $"@page wide {{ size: {height} {width}; margin: {Millimetres(Margin)}; }}\n"
+            + $"@page {{ size: {width} {height}; margin: {Millimetres(MarginDown)} {Millimetres(MarginAcross)}; }}\n"
+            + $"@page wide {{ size: {height} {width}; margin: {Millimetres(MarginDown)} {Millimetres(MarginAcross)}; }}\n"
             + Encoding.UTF8.GetString(SheetFiles.Read(StyleResource));
     }
 
@@ -187,16 +188,18 @@ public sealed class WorksheetHtml
     private FigureFit Fit(WorksheetFigure figure)
     {
         var (paper, sheet) = (_sheet.Paper, figure.Drawing.Sheet);
-        var (across, down) = (Position.FromLength(paper.Width - (2 * Margin)), Position.FromLength(paper.Height - (2 * Margin)));
-        var upright = FigureFit.Choose(sheet.Width, sheet.Height, across, down - Beside, mayTurn: false);
+        var upright = Choose(paper.Width, paper.Height);
         if (upright.IsTrue || !figure.IsMeasuredOn)
         {
             return upright;
         }
 
         // Turned means that the page is: the drawing stays upright on a page held sideways.
-        var sideways = FigureFit.Choose(sheet.Width, sheet.Height, down, across - Beside, mayTurn: false);
+        var sideways = Choose(paper.Height, paper.Width);
         return sideways.Scale > upright.Scale ? sideways with { IsTurned = true } : upright;
+
+        FigureFit Choose(Length width, Length height) => FigureFit.Choose(
+            sheet.Width, sheet.Height, Position.FromLength(width - (2 * MarginAcross)), Position.FromLength(height - (2 * MarginDown) - Beside), mayTurn: false);
     }
 
     private static string Bars()

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Measures;
@@ -7,7 +8,7 @@ using Trimwright.Trimming;
 namespace Trimwright.Worksheets;
 
 /// <summary>Makes the worksheet of a fitted card.</summary>
-public static class WorksheetMaker
+public static partial class WorksheetMaker
 {
     /// <summary>Makes it.</summary>
     /// <param name="card">The card.</param>
@@ -33,9 +34,24 @@ public static class WorksheetMaker
                     IsMeasuredOn: true),
             ]),
         ];
+        sections.Add(new("The base, open",
+        [
+            new WorksheetFigure(
+                "base", BaseDrawing.Draw(card, withTitle: false), "The open base, seen from outside: score along the dashed line.", IsMeasuredOn: true),
+        ]));
+        sections.Add(new("Layer by layer",
+        [
+            .. LayersDrawing.Sheets(card).Select((layer, i) => new WorksheetFigure(
+                Numbered("layer", i), layer, i == 0 ? "What is glued where, from the base up: dashes are glue, dots are foam." : "", IsMeasuredOn: false)),
+        ]));
+        sections.Add(new("Every piece",
+        [
+            .. PieceSheetDrawing.Sheets(card, paper.Width - PrintMargin, paper.Height - PrintFurniture).Select((sheet, i) => new WorksheetFigure(
+                Numbered("pieces", i), sheet, i == 0 ? "The outlines of all pieces: lay your paper on them to compare." : "", IsMeasuredOn: true)),
+        ]));
         foreach (var (heading, lines) in FitReport.Of(card, cancel))
         {
-            sections.Add(new(Capital(heading), [new WorksheetItems([.. lines.Select(line => line.Trim())], IsNumbered: false)]));
+            sections.Add(new(Capital(heading), [new WorksheetItems(Told(lines), IsNumbered: false, IsAside: true)]));
         }
 
         return new()
@@ -46,6 +62,12 @@ public static class WorksheetMaker
             Sections = sections,
         };
     }
+
+    // What the edges of a page, and its heading, caption and bars, take off the room for a drawing.
+    private static readonly Length PrintMargin = Length.FromMillimetres(32);
+    private static readonly Length PrintFurniture = Length.FromMillimetres(62);
+
+    private static string Numbered(string name, int index) => string.Create(CultureInfo.InvariantCulture, $"{name}-{index + 1}");
 
     private static WorksheetTable Cuts(TrimList list)
     {
@@ -63,6 +85,28 @@ public static class WorksheetMaker
                     line.Notes)),
             ]);
     }
+
+    /// <summary>The sentences of a report: a reason is set in under what it explains, and here follows it.</summary>
+    private static List<string> Told(IEnumerable<string> lines)
+    {
+        List<string> told = [];
+        foreach (var line in lines.Select(line => Quoted().Replace(line, "‘$1’")))
+        {
+            if (line.StartsWith(' ') && told.Count > 0)
+            {
+                told[^1] += ", " + line.Trim();
+            }
+            else
+            {
+                told.Add(Capital(line.Trim()));
+            }
+        }
+
+        return told;
+    }
+
+    [GeneratedRegex("`([^`]*)`")]
+    private static partial Regex Quoted();
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -88,7 +88,7 @@ public sealed class WorksheetPdf
     private IEnumerable<Slab> Slabs(WorksheetPart part, double taken) => part switch
     {
         WorksheetText text => [Lines("P", _plain, Body, BodyPitch, Side, Measure, Ink, text.Text)],
-        WorksheetItems { IsAside: true } items => [Columns(items)],
+        WorksheetItems { IsAside: true } items => Columns(items),
         WorksheetItems items => Items(items),
         WorksheetTable table => new TableSetter(table, _plain, _bold, _width).Slabs(_document.Root, _pageHeight - taken),
         WorksheetFigure figure => [FigureSlab(figure, taken)],
@@ -135,38 +135,39 @@ public sealed class WorksheetPdf
         }
     }
 
-    /// <summary>Short points in two columns of small letters.</summary>
-    private Slab Columns(WorksheetItems items)
+    /// <summary>Short points in two columns of small letters; in one of usual letters where those would be more than a page.</summary>
+    private IEnumerable<Slab> Columns(WorksheetItems items)
     {
         const double Between = 8;
         const double In = 4;
-        var list = _document.Root.Add(new("L"));
         var width = (_width - Between) / 2;
-        var texts = items.Items.Select(item =>
-        {
-            var tag = list.Add(new("LI"));
-            return (Label: tag.Add(new("Lbl")), Body: tag.Add(new("LBody")), Lines: TextSetter.Lines(_plain.Font, Small, item, width - In));
-        }).ToList();
+        var lines = items.Items.Select(item => TextSetter.Lines(_plain.Font, Small, item, width - In)).ToList();
 
         // The left column is as long as half of the lines, or one point longer.
-        var lines = texts.Sum(text => text.Lines.Count);
         var first = 0;
-        for (var taken = 0; 2 * taken < lines; first++)
+        for (var taken = 0; 2 * taken < lines.Sum(text => text.Count); first++)
         {
-            taken += texts[first].Lines.Count;
+            taken += lines[first].Count;
         }
 
-        var height = Math.Max(HeightOf(texts.Take(first)), HeightOf(texts.Skip(first)));
-        return new(height, (ink, y) =>
+        var height = Math.Max(HeightOf(lines.Take(first)), HeightOf(lines.Skip(first)));
+        if (height > _pageHeight / 2)
+        {
+            return Items(items);
+        }
+
+        var list = _document.Root.Add(new("L"));
+        var tags = lines.ConvertAll(_ => list.Add(new("LI"))).ConvertAll(item => (Label: item.Add(new("Lbl")), Body: item.Add(new("LBody"))));
+        return [new(height, (ink, y) =>
         {
             var at = y;
-            for (var i = 0; i < texts.Count; i++)
+            for (var i = 0; i < lines.Count; i++)
             {
-                var (label, body, text) = texts[i];
+                var text = lines[i];
                 at = i == first ? y : at;
                 var (left, foot) = (Side + (i < first ? 0 : width + Between), at + Small);
-                ink.Under(label, () => ink.Text(_bold, Small, left, foot, "•", Accent));
-                ink.Under(body, () =>
+                ink.Under(tags[i].Label, () => ink.Text(_bold, Small, left, foot, "•", Accent));
+                ink.Under(tags[i].Body, () =>
                 {
                     for (var line = 0; line < text.Count; line++)
                     {
@@ -175,10 +176,9 @@ public sealed class WorksheetPdf
                 });
                 at += (text.Count * SmallPitch) + AfterPoint;
             }
-        });
+        })];
 
-        static double HeightOf(IEnumerable<(Tag, Tag, IReadOnlyList<string> Lines)> column) =>
-            column.Sum(text => (text.Lines.Count * SmallPitch) + AfterPoint);
+        static double HeightOf(IEnumerable<IReadOnlyList<string>> column) => column.Sum(text => (text.Count * SmallPitch) + AfterPoint);
     }
 
     private Slab FigureSlab(WorksheetFigure figure, double taken)
@@ -188,7 +188,7 @@ public sealed class WorksheetPdf
         var sheet = figure.Drawing.Sheet;
         var longest = FigureFit.LongestWords(figure.Caption);
         var room = _pageHeight - taken - (Words(longest).Count * SmallPitch) - CaptionGap;
-        var fit = FigureFit.Choose(sheet.Width, sheet.Height, Plane.Exactly(_width), Plane.Exactly(room), mayTurn: figure.IsMeasuredOn);
+        var fit = FigureFit.Choose(sheet.Width, sheet.Height, Plane.Exactly(_width + (2 * (Side - FigureSide))), Plane.Exactly(room), mayTurn: figure.IsMeasuredOn);
         var words = Words($"{figure.Caption} {fit.Words}");
         var scale = Plane.Roughly(fit.Scale);
         var (width, height) = (Plane.Roughly(sheet.Width) * scale, Plane.Roughly(sheet.Height) * scale);

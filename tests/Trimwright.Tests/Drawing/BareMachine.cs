@@ -26,6 +26,10 @@ internal sealed class BareMachine : AssemblyLoadContext, IDisposable
         return (written, (string?)arguments[3]);
     }
 
+    /// <summary>Calls a public static method without parameters of a class of these tests, loaded here.</summary>
+    public T Call<T>(Type type, string method) =>
+        (T)LoadFromAssemblyName(type.Assembly.GetName()).GetType(type.FullName!)!.GetMethod(method)!.Invoke(null, null)!;
+
     public string WriteMeasuredSvg(string name)
     {
         var here = LoadFromAssemblyName(typeof(SampleCards).Assembly.GetName()).GetType(typeof(SampleCards).FullName!)!;

@@ -8,6 +8,9 @@ internal static class SheetStyle
     /// <summary>Left and right of everything. Few printers reach farther than 6 mm to the edge (common practice, no source).</summary>
     public const double Side = 13;
 
+    /// <summary>Left and right of a drawing, which may reach farther out than text to keep its true size.</summary>
+    public const double FigureSide = 8;
+
     public const double Top = 13;
 
     /// <summary>From the bottom edge to where the last line may end; the foot of the page is below.</summary>

@@ -19,7 +19,8 @@ internal static class TextSetter
 
             if (line.Length > 0)
             {
-                lines.Add(line);
+                // The space stays at the end of the line, so that the words are apart where the text is copied or read aloud.
+                lines.Add(line + " ");
             }
 
             line = word;
