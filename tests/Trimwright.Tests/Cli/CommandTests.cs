@@ -18,8 +18,9 @@ public sealed class CommandTests : IDisposable
         Assert.Equal((0, ""), (code, errors));
         Assert.Equal(
             [
-                ".trimwright-wrote", "bean-row-a2-portrait-face.svg", "bean-row-a2-portrait-measured.svg",
-                "bean-row-a2-portrait-trim-list.csv", "bean-row-a2-portrait-trim-list.md",
+                ".trimwright-wrote", "bean-row-a2-portrait-base.svg", "bean-row-a2-portrait-face.svg", "bean-row-a2-portrait-layers.svg",
+                "bean-row-a2-portrait-measured.svg", "bean-row-a2-portrait-pieces.svg", "bean-row-a2-portrait-trim-list.csv",
+                "bean-row-a2-portrait-trim-list.md",
             ],
             Directory.GetFiles(Out()).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("ground", output, StringComparison.Ordinal);
@@ -158,7 +159,7 @@ public sealed class CommandTests : IDisposable
         var (_, output, _) = Run("fit", Demo("bean-row"), "--json", "--out", Out());
         using var good = JsonDocument.Parse(output);
         Assert.Equal("A2", good.RootElement.GetProperty("card").GetProperty("format").GetString());
-        Assert.Equal(4, good.RootElement.GetProperty("files").GetArrayLength());
+        Assert.Equal(7, good.RootElement.GetProperty("files").GetArrayLength());
 
         var file = Path.Combine(_folder, "empty.json");
         File.WriteAllText(file, "");
