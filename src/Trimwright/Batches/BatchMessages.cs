@@ -1,0 +1,87 @@
+using System.Globalization;
+using Trimwright.Diagnostics;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+
+namespace Trimwright.Batches;
+
+/// <summary>The texts of all that can be wrong with a batch, one method per case. Each code has its section in docs/diagnostics.md.</summary>
+internal static class BatchMessages
+{
+    // E06xx: the batch file itself.
+    public static Diagnostic NoStock(SourcePlace place) => Error(
+        "E0601", place, "`stock` is empty", "put the sheets and offcuts that you have into it");
+
+    public static Diagnostic NoCards(SourcePlace place) => Error("E0601", place, "`cards` is empty", "put at least one card into it");
+
+    public static Diagnostic TooManyKinds(int most, SourcePlace place) => Error(
+        "E0602", place, Invariant($"the batch has more than {most} kinds of sheets"), "split it into several batches");
+
+    public static Diagnostic TooManyLayouts(int most, SourcePlace place) => Error(
+        "E0602", place, Invariant($"the batch has more than {most} entries in `cards`"), "split it into several batches");
+
+    public static Diagnostic BadCount(string key, string what, int most, Rational number, SourcePlace place) => Error(
+        "E0603", place, Invariant($"`{key}` is {number}, but {what} are counted in whole numbers from 1 to {most}"),
+        number.IsZero ? "leave the entry out if there are none" : Invariant($"write a whole number from 1 to {most}"));
+
+    public static Diagnostic NothingLeft(Length trueOff, (Length Width, Length Height) size, LengthUnit unit, SourcePlace place) => Error(
+        "E0604", place,
+        $"{LengthText.Write(trueOff, unit)} off each edge leaves nothing of a sheet of {LengthText.WriteSize(size.Width, size.Height, unit)}",
+        "make `true-off` smaller, or leave it out where the edges are good");
+
+    public static Diagnostic NoSide(SourcePlace place, bool hasB) => Error(
+        "E0605", place, "the sheet does not say which paper it is",
+        hasB ? "write `side-a` for the paper on the side that you look at" : "add `paper`, or `side-a` and `side-b` where the two sides differ");
+
+    public static Diagnostic BadCost(SourcePlace place) => Error(
+        "E0606", place, "`cost` must be from 0 to 1000000, in whole coins or hundredths", "write it like `0.35`");
+
+    public static Diagnostic CostMissing(string sheet, SourcePlace place) => Error(
+        "E0606", place, $"`{sheet}` has no `cost`, but other sheets have one", "give every sheet that is not an offcut a cost, or none of them");
+
+    public static Diagnostic NoLayout(SourcePlace place) => Error(
+        "E0607", place, "`layout` names no file", "write the name of a layout file, as seen from the batch file");
+
+    public static Diagnostic WorthOfFixed(SourcePlace place) => Error(
+        "E0608", place, "`worth` says nothing where the count is fixed", "take it out, or write `\"count\": \"as-many-as-possible\"`");
+
+    // E061x: the batch and its layouts together.
+    public static Diagnostic NoSuchLayout(string file, SourcePlace place) => Error(
+        "E0611", place, $"there is no layout file `{file}`", "write its name as seen from the folder of the batch file");
+
+    public static Diagnostic NoPaper(string paper, IReadOnlyList<string> from, string layout, IEnumerable<string> known, SourcePlace place)
+    {
+        var wanted = string.Join(" or ", from.Select(name => $"`{name}`"));
+        return Error(
+            "E0612", place,
+            from.Count == 1 && from[0] == paper
+                ? $"`{layout}` needs the paper `{paper}`, and no sheet in stock shows it"
+                : $"`{layout}` needs {wanted} for `{paper}`, and no sheet in stock shows it",
+            NearNames.Nearest(paper, known) is { } near && near != paper
+                ? $"say what stands in for it: `\"cut-from\": {{ \"{paper}\": \"{near}\" }}`"
+                : $"add a sheet of it to `stock`, or say what stands in for it with `cut-from`");
+    }
+
+    public static Diagnostic GrainForbids(string piece, string layout, IReadOnlyList<string> from, SourcePlace place) => Error(
+        "E0613", place,
+        $"the {piece} of `{layout}` must be folded along the grain, and {string.Join(" or ", from.Select(name => $"`{name}`"))} has a top that does not let it turn that way",
+        "use a paper without a top for the base, or take `grain` out to fold against it");
+
+    public static Diagnostic NotInLayout(StandIn standIn, Layout layout) => Error(
+        "E0614", standIn.Place, $"`{layout.File}` has no paper `{standIn.Paper}`",
+        NearNames.Nearest(standIn.Paper, layout.Papers.Select(paper => paper.Name)) is { } near
+            ? $"did you mean `{near}`?"
+            : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
+
+    // W06xx: there is a batch, but look at this.
+    public static Diagnostic UnusedSheet(StockSheet sheet) => new(
+        "W0601", Severity.Warning, $"nothing is cut from `{sheet.Name}`", sheet.Place)
+    {
+        Remedy = "take it out of `stock`, or say with `cut-from` what its papers stand in for",
+    };
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static Diagnostic Error(string code, SourcePlace place, string message, string remedy) =>
+        new(code, Severity.Error, message, place) { Remedy = remedy };
+}
