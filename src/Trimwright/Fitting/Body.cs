@@ -75,6 +75,9 @@ internal sealed record Saying
     /// <summary>1 when the statement counts the quantity as it is, -1 when it counts it the other way.</summary>
     public int Sense { get; init; } = 1;
 
+    /// <summary>Whether it is a rule, which relates a quantity to others and gives it no size of its own.</summary>
+    public bool IsRule { get; init; }
+
     /// <summary>Where it stands.</summary>
     public required Diagnostics.SourcePlace Source { get; init; }
 

@@ -4,8 +4,8 @@ using Trimwright.Solving;
 
 namespace Trimwright.Fitting;
 
-/// <summary>Puts a clash into a maker's words, with a change that was tried and works.</summary>
-internal static class ClashReport
+/// <summary>Puts clashes into a maker's words: what cannot hold together, the arithmetic that shows it, and changes that were tried and work.</summary>
+internal sealed class ClashReport(SystemBuilder builder, string format, LengthUnit unit, CancellationToken cancel)
 {
     // A layout with more clashes than this has one cause that is better seen in the first few.
     private const int MostClashes = 8;
@@ -13,8 +13,7 @@ internal static class ClashReport
     /// <summary>
     /// One diagnostic for each clash: after the first, the member written last is left out and the rest is solved again, until it holds.
     /// </summary>
-    public static IReadOnlyList<Diagnostic> ExplainAll(
-        SystemBuilder builder, Clash first, string format, LengthUnit unit, Length increment, CancellationToken cancel)
+    public IReadOnlyList<Diagnostic> ExplainAll(Clash first)
     {
         var clashes = new List<Clash>();
         var leftOut = new List<int>();
@@ -27,82 +26,62 @@ internal static class ClashReport
             }
 
             leftOut.Add(clash.Statements[^1]);
-            clash = WishSolver.Solve(Changed(builder.System, -1, leftOut), null, cancel).Clash;
+            clash = WishSolver.Solve(ClashRemedies.MustsOf(builder.System, -1, null, leftOut), null, cancel).Clash;
         }
 
-        return
-        [
-            .. clashes.Select((clash, i) =>
-                Explain(builder, clash, format, unit, increment, Remedy(builder, clash, [.. leftOut.Where((_, j) => j != i)], unit, cancel))),
-        ];
+        var remedies = new ClashRemedies(builder, unit, cancel);
+        return [.. clashes.Select((clash, i) => Explain(clash, remedies.Find(clash, [.. leftOut.Where((_, j) => j != i)])))];
     }
 
-    private static Diagnostic Explain(
-        SystemBuilder builder, Clash clash, string format, LengthUnit unit, Length increment, string? remedy)
+    private Diagnostic Explain(Clash clash, string? remedy)
     {
-        var members = Distinct(clash.Statements, builder);
-        var structure = Distinct(clash.Structure, builder);
+        var members = Distinct(clash.Statements);
+        var structure = Distinct(clash.Structure);
         var notes = structure.ConvertAll(saying => $"taken as given: {saying.Text}");
+        if (ClashSum.Of(builder, clash, unit) is { } sum)
+        {
+            notes.Add(sum);
+        }
+
         if (clash.Grids.Count > 0)
         {
-            var grids = clash.Grids.Select(grid => builder.Unknowns[grid.Index].Text).Distinct();
-            notes.Add($"sizes lie on the scale in use ({LengthText.Write(increment, unit)}, or the dies in the drawer): {string.Join(", ", grids)}");
+            notes.AddRange(OffScale(clash));
         }
 
         return FitMessages.Clash(format, members.Count > 0 ? members : structure, notes, remedy);
     }
 
-    // One member after the other is turned into a should, and the system solved again: the change with the least miss is offered.
-    private static string? Remedy(SystemBuilder builder, Clash clash, IReadOnlyList<int> otherClashes, LengthUnit unit, CancellationToken cancel)
+    /// <summary>What the sizes would have to be without the scale, and that they must be on it.</summary>
+    private IEnumerable<string> OffScale(Clash clash)
     {
-        (Rational Miss, string Words)? best = null;
-        foreach (var member in clash.Statements)
+        var members = new WishSystem();
+        for (var m = 0; m < builder.System.MeasureCount; m++)
         {
-            var saying = builder.Sayings[member];
-            if (saying.Quantity is null || saying.What is null)
-            {
-                continue;
-            }
+            var (least, most) = builder.System.BoundsOf(new(m));
+            members.AddMeasure(null, least, most);
+        }
 
-            var solution = WishSolver.Solve(Changed(builder.System, member, otherClashes), null, cancel);
-            if (solution.Outcome is Outcome.Clash or Outcome.Unknown)
-            {
-                continue;
-            }
+        foreach (var statement in clash.Statements.Concat(clash.Structure).Select(s => builder.System.Statements[s]))
+        {
+            members.Add(statement.Terms, statement.Relation, statement.Right, Strength.Must);
+        }
 
-            var gave = solution.GaveWay.FirstOrDefault(wish => wish.Statement == member);
-            if (gave is not null && (best is null || gave.Miss < best.Value.Miss))
+        var free = WishSolver.Solve(members, null, cancel);
+        var loose = free.Loose.Select(found => found.Measure).ToHashSet();
+        foreach (var grid in clash.Grids.DistinctBy(grid => builder.Unknowns[grid.Index].Text))
+        {
+            if (!loose.Contains(grid))
             {
-                var value = LengthText.Write(new Position(saying.Quantity.At(solution.Values)), unit);
-                best = (gave.Miss, $"make {saying.What} {value}, which fits");
+                yield return $"without a scale, {builder.Unknowns[grid.Index].Text} would be {LengthText.Write(new Position(free.Values[grid.Index]), unit)}";
             }
         }
 
-        return best?.Words;
+        foreach (var text in FitWords.OnGrids(clash.Grids, builder, unit))
+        {
+            yield return text;
+        }
     }
 
-    // The system with one statement (or none, -1) turned into a should and some into `0 = 0`, so that all keep their numbers.
-    private static WishSystem Changed(WishSystem system, int weakened, IReadOnlyList<int> leftOut)
-    {
-        var copy = new WishSystem();
-        for (var i = 0; i < system.MeasureCount; i++)
-        {
-            var (least, most) = system.BoundsOf(new(i));
-            copy.AddMeasure(system.GridOf(new(i)), least, most);
-        }
-
-        for (var i = 0; i < system.Statements.Count; i++)
-        {
-            var statement = system.Statements[i];
-            var isLeftOut = leftOut.Contains(i);
-            copy.Add(
-                isLeftOut ? [] : statement.Terms, isLeftOut ? Relation.Equal : statement.Relation, isLeftOut ? 0 : statement.Right,
-                i == weakened ? Strength.Should : statement.Strength, statement.IsStructure);
-        }
-
-        return copy;
-    }
-
-    private static List<Saying> Distinct(IReadOnlyList<int> statements, SystemBuilder builder) =>
+    private List<Saying> Distinct(IReadOnlyList<int> statements) =>
         [.. statements.Select(index => builder.Sayings[index]).DistinctBy(saying => (saying.Source, saying.Text))];
 }

@@ -12,11 +12,11 @@ internal static class FitMessages
         var places = members.OrderBy(member => member.Source, Comparer<SourcePlace>.Create(SourcePlace.Compare)).ToList();
         var first = places[0];
         var message = places.Count == 1
-            ? $"this cannot hold on {format}: {Reason(first)}"
-            : $"these {places.Count} cannot all hold on {format}: {string.Join("; ", places.Select(Reason))}";
+            ? $"this cannot hold on {format}: {FitWords.Said(first)}"
+            : $"these {places.Count} cannot all hold on {format}: {string.Join("; ", places.Select(FitWords.Said))}";
         return new("E0301", Severity.Error, message, first.Source)
         {
-            Related = [.. places.Skip(1).Select(place => new RelatedPlace(place.Source, Reason(place)))],
+            Related = [.. places.Skip(1).Select(place => new RelatedPlace(place.Source, FitWords.Said(place)))],
             Notes = notes,
             Remedy = remedy ?? "change the way one of them is placed: no change of a single measure was found that works",
         };
@@ -47,6 +47,4 @@ internal static class FitMessages
         {
             Remedy = "pin more sizes with `exactly` if it does not suit",
         };
-
-    private static string Reason(Saying saying) => saying.Because is null ? saying.Text : $"{saying.Text} (because {saying.Because})";
 }

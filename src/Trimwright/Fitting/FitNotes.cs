@@ -17,6 +17,14 @@ public sealed record GaveWayNote(
     public Position Miss => new((Wanted.Nanometres - Got.Nanometres).Abs());
 }
 
+/// <summary>A part of the reason why a wish gave way.</summary>
+/// <param name="Text">What stands in its way, as a sentence without its end, such as <c>`band` spans `ground` across</c>.</param>
+/// <param name="Source">Where that stands; null for what the card and the tools say by themselves.</param>
+/// <param name="GaveWayToo">
+/// Whether it is a wish that gave way itself: the two were traded, and the other would have to miss by more.
+/// </param>
+public sealed record Reason(string Text, SourcePlace? Source, bool GaveWayToo);
+
 /// <summary>A measure that nothing in the layout pins.</summary>
 /// <param name="What">What is loose, such as <c>the left edge of `tag`</c>.</param>
 /// <param name="Least">The least it may be.</param>

@@ -6,12 +6,16 @@ namespace Trimwright.Fitting;
 public static class FitReport
 {
     /// <summary>The sentences under their headings; empty headings are left out.</summary>
-    public static IReadOnlyList<(string Heading, IReadOnlyList<string> Lines)> Of(FittedCard card)
+    /// <param name="card">The card.</param>
+    /// <param name="cancel">Stops the search for what made wishes give way.</param>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static IReadOnlyList<(string Heading, IReadOnlyList<string> Lines)> Of(FittedCard card, CancellationToken cancel = default)
     {
+        var reasons = FitExplainer.Explain(card, cancel);
         var sections = new List<(string, IReadOnlyList<string>)>
         {
-            ("gave way", [.. card.GaveWay.Select(note => GaveWay(note, card.Unit))]),
-            ("pinned by nothing; the middle was chosen", [.. card.Loose.Select(note => Loose(note, card.Unit))]),
+            ("gave way", [.. card.GaveWay.SelectMany((note, i) => (string[])[GaveWay(note, card.Unit), .. Why(i < reasons.Count ? reasons[i] : null)])]),
+            ("free choices: nothing pins these, so the middle was taken", [.. card.Loose.Select(note => Loose(note, card.Unit))]),
             ($"carried from {Fitter.FormatWords(card.Layout.Format, card.Layout.Holding)}", [.. card.Carried.Select(note => Carried(note, card.Unit))]),
         };
         return sections.FindAll(section => section.Item2.Count > 0);
@@ -24,6 +28,17 @@ public static class FitReport
         var direction = note.Got < note.Wanted ? "less" : "more";
         var because = note.Because is null ? "" : $", although {note.Because}";
         return $"{note.What} {verb} be {Text(note.Wanted, unit)} and is {Text(note.Got, unit)}, {Text(note.Miss, unit)} {direction}{because} ({Where(note.Source)})";
+    }
+
+    /// <summary>Such as <c>because `band` spans `ground` across (line 9)</c>; a line for each reason, none where there is no reason to tell.</summary>
+    public static IEnumerable<string> Why(IReadOnlyList<Reason>? reasons)
+    {
+        for (var i = 0; i < reasons?.Count; i++)
+        {
+            var where = reasons[i].Source is { } place ? $" ({Where(place)})" : "";
+            var text = reasons[i].GaveWayToo ? $"{reasons[i].Text} would have to give way by more" : reasons[i].Text;
+            yield return $"    {(i == 0 ? "because" : "and")} {text}{where}";
+        }
     }
 
     /// <summary>Such as <c>the left edge of `tag`: anything from 0 in to 2 in would do; it is 1 in (line 9)</c>.</summary>

@@ -1,4 +1,6 @@
 using Trimwright.Layouts;
+using Trimwright.Measures;
+using Trimwright.Solving;
 
 namespace Trimwright.Fitting;
 
@@ -39,4 +41,22 @@ internal static class FitWords
         _ when axis == Axis.Across => "the width",
         _ => "the height",
     } + $" of {SizeName(piece, isCopy)}";
+
+    /// <summary>What a statement says, with the maker's reason for it.</summary>
+    public static string Said(Saying saying) => saying.Because is null ? saying.Text : $"{saying.Text} (because {saying.Because})";
+
+    /// <summary>
+    /// What the grids of some measures say, such as <c>the width of `ground` is a whole number of steps on the trimmer's scale (1/16 in)</c>.
+    /// </summary>
+    public static IEnumerable<string> OnGrids(IEnumerable<Measure> grids, SystemBuilder builder, LengthUnit unit)
+    {
+        foreach (var kind in grids.GroupBy(grid => builder.System.GridOf(grid)!.Step is not null).OrderByDescending(kind => kind.Key))
+        {
+            var named = kind.Select(grid => builder.Unknowns[grid.Index].Text).Distinct().ToList();
+            var list = named.Count == 1 ? named[0] : $"{string.Join(", ", named.SkipLast(1))} and {named[^1]}";
+            yield return kind.Key
+                ? $"{list} {(named.Count == 1 ? "has" : "have")} to be whole steps of the trimmer's scale ({LengthText.Write(builder.Increment, unit)})"
+                : $"{list} {(named.Count == 1 ? "has" : "have")} to be cut with a die from the drawer";
+        }
+    }
 }

@@ -46,14 +46,13 @@ public static class Fitter
 
         var (width, height) = format.Held(holding);
         var increment = drawer.IncrementFor(format.Unit);
-        var builder = new SystemBuilder(layout, width, height, increment, dies);
-        builder.Build();
+        var builder = SystemBuilder.Of(layout, width, height, increment, dies);
         var solution = WishSolver.Solve(builder.System, null, cancel);
         var whole = SourcePlace.WholeFile(layout.File);
         switch (solution.Outcome)
         {
             case Outcome.Clash:
-                diagnostics.AddRange(ClashReport.ExplainAll(builder, solution.Clash!, FormatWords(format, holding), format.Unit, increment, cancel));
+                diagnostics.AddRange(new ClashReport(builder, FormatWords(format, holding), format.Unit, cancel).ExplainAll(solution.Clash!));
                 return new(null, diagnostics);
             case Outcome.Unknown:
                 diagnostics.Add(FitMessages.SearchEnded(whole));

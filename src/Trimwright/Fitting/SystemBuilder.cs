@@ -16,6 +16,7 @@ internal sealed partial class SystemBuilder
     private readonly Rational _halfIncrement;
     private readonly Carrying _carrying;
     private readonly DieChooser _dies;
+    private readonly (Length Width, Length Height) _size;
     private readonly Body _card;
     private readonly Dictionary<string, Body> _bodies = new(StringComparer.Ordinal);
     private readonly Dictionary<string, PieceBody> _firstCopies = new(StringComparer.Ordinal);
@@ -23,10 +24,11 @@ internal sealed partial class SystemBuilder
     private readonly List<PieceBody> _pieces = [];
     private readonly List<(Row Row, Body Body, LinearForm? Gap)> _rows = [];
     private readonly List<Saying> _sayings = [];
+    private readonly List<(Rational Said, Rational OfCard)> _amounts = [];
     private readonly List<Saying> _unknowns = [];
     private readonly List<Carried> _carried = [];
 
-    public SystemBuilder(Layout layout, Length width, Length height, Length increment, DieChooser dies)
+    private SystemBuilder(Layout layout, Length width, Length height, Length increment, DieChooser dies)
     {
         _layout = layout;
         _increment = increment;
@@ -36,8 +38,7 @@ internal sealed partial class SystemBuilder
         _rowSources = layout.Rows.ToDictionary(row => row.Name, row => row.Source, StringComparer.Ordinal);
         var face = new Edges(Constant(0), Constant(0), Constant(width.Nanometres), Constant(height.Nanometres));
         _card = new(null, face, face);
-        Width = width.Nanometres;
-        Height = height.Nanometres;
+        (Width, Height, _size) = (width.Nanometres, height.Nanometres, (width, height));
     }
 
     /// <summary>A measure that was carried, with the form that tells what became of it.</summary>
@@ -52,18 +53,42 @@ internal sealed partial class SystemBuilder
     /// <summary>What each statement says, by its number.</summary>
     public IReadOnlyList<Saying> Sayings => _sayings;
 
+    /// <summary>
+    /// What the right side of each statement is made of, by its number: the amount said, and what the sides of the card add to it.
+    /// </summary>
+    public IReadOnlyList<(Rational Said, Rational OfCard)> Amounts => _amounts;
+
     /// <summary>What each unknown is, by its index.</summary>
     public IReadOnlyList<Saying> Unknowns => _unknowns;
 
     public IReadOnlyList<Carried> CarriedMeasures => _carried;
 
+    public Layout Layout => _layout;
+
     public Length Increment => _increment;
+
+    /// <summary>Whether a length is the width or the height of the card.</summary>
+    public bool IsSideOfCard(Rational nanometres) => nanometres == Width || nanometres == Height;
+
+    /// <summary>The longer side of the card.</summary>
+    public Rational LongestOnCard => Rational.Max(Width, Height);
 
     private Rational Width { get; }
 
     private Rational Height { get; }
 
-    public void Build()
+    /// <summary>The system of a layout on a card of that size. Pure: the same layout gives the same system.</summary>
+    public static SystemBuilder Of(Layout layout, Length width, Length height, Length increment, DieChooser dies)
+    {
+        var builder = new SystemBuilder(layout, width, height, increment, dies);
+        builder.Build();
+        return builder;
+    }
+
+    /// <summary>The system of another layout on the same card with the same tools.</summary>
+    public SystemBuilder With(Layout layout) => Of(layout, _size.Width, _size.Height, _increment, _dies);
+
+    private void Build()
     {
         foreach (var piece in _layout.Pieces)
         {
@@ -113,6 +138,7 @@ internal sealed partial class SystemBuilder
     {
         System.Add(form.Terms, relation, right - form.Constant, strength, isStructure);
         _sayings.Add(saying);
+        _amounts.Add((right, -form.Constant));
     }
 
     private void AddRow(Row row)
@@ -198,6 +224,7 @@ internal sealed partial class SystemBuilder
             What = FitWords.Measure(named.Measure, named.Of),
             Quantity = quantity,
             Sense = named.Factor.Sign,
+            IsRule = true,
             Source = rule.Source,
             Because = rule.Because,
         });
@@ -220,9 +247,9 @@ internal sealed partial class SystemBuilder
             // It may hang over, but a part of it has to be on the card to be glued to.
             var touching = saying with { Text = $"`{body.Piece.Name}` touches the card" };
             Say(outer.Right, Relation.AtLeast, _increment.Nanometres, Strength.Must, touching, isStructure: true);
-            Say(outer.Left, Relation.AtMost, Width - _increment.Nanometres, Strength.Must, touching, isStructure: true);
+            Say(outer.Left - Constant(Width), Relation.AtMost, -_increment.Nanometres, Strength.Must, touching, isStructure: true);
             Say(outer.Bottom, Relation.AtLeast, _increment.Nanometres, Strength.Must, touching, isStructure: true);
-            Say(outer.Top, Relation.AtMost, Height - _increment.Nanometres, Strength.Must, touching, isStructure: true);
+            Say(outer.Top - Constant(Height), Relation.AtMost, -_increment.Nanometres, Strength.Must, touching, isStructure: true);
             return;
         }
 
@@ -240,8 +267,8 @@ internal sealed partial class SystemBuilder
 
         Say(outer.Left, Relation.AtLeast, 0, Strength.Must, saying, isStructure: true);
         Say(outer.Top, Relation.AtLeast, 0, Strength.Must, saying, isStructure: true);
-        Say(outer.Right, Relation.AtMost, Width, Strength.Must, saying, isStructure: true);
-        Say(outer.Bottom, Relation.AtMost, Height, Strength.Must, saying, isStructure: true);
+        Say(outer.Right - Constant(Width), Relation.AtMost, 0, Strength.Must, saying, isStructure: true);
+        Say(outer.Bottom - Constant(Height), Relation.AtMost, 0, Strength.Must, saying, isStructure: true);
     }
 
     // The corners of a tilted piece lie at irrational places. Rounding up to a thousandth keeps the numbers of the solver short and

@@ -140,8 +140,10 @@ public static class CardJson
 
     private static void WriteNotes(Utf8JsonWriter json, FittedCard card, LengthUnit unit)
     {
-        WriteObjects(json, "gaveWay", card.GaveWay, note =>
+        var reasons = FitExplainer.Explain(card);
+        WriteObjects(json, "gaveWay", card.GaveWay.Select((note, i) => (Note: note, Reasons: i < reasons.Count ? reasons[i] : null)), entry =>
         {
+            var note = entry.Note;
             json.WriteString("what", note.What);
             json.WriteString("strength", note.Strength == Strength.Should ? "should" : "may");
             Write(json, "wanted", note.Wanted, unit);
@@ -153,6 +155,15 @@ public static class CardJson
             }
 
             WritePlace(json, note.Source);
+            WriteObjects(json, "reasons", entry.Reasons ?? [], reason =>
+            {
+                json.WriteString("text", reason.Text);
+                json.WriteBoolean("gaveWayToo", reason.GaveWayToo);
+                if (reason.Source is { } place)
+                {
+                    WritePlace(json, place);
+                }
+            });
         });
         WriteObjects(json, "loose", card.Loose, note =>
         {

@@ -55,7 +55,9 @@ public static class TrimSheet
     {
         foreach (var line in lines)
         {
-            text.Append("- ").Append(line).Append('\n');
+            // A reason is set in under what it explains.
+            var sentence = line.TrimStart();
+            text.Append(sentence.Length < line.Length ? "  - " : "- ").Append(sentence).Append('\n');
         }
     }
 }

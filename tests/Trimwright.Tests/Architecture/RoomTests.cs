@@ -17,6 +17,7 @@ public class RoomTests
         ["Geometry"] = ["Measures"],
         ["Diagnostics"] = ["Measures"],
         ["Solving"] = ["Measures", "Diagnostics"],
+        ["Cutting"] = ["Measures"],
         ["Layouts"] = ["Measures", "Geometry", "Diagnostics"],
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],

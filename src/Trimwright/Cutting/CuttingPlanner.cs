@@ -1,0 +1,76 @@
+namespace Trimwright.Cutting;
+
+/// <summary>
+/// Plans how to cut rectangles out of sheets, edge to edge. First the cheapest sheets, with proof where it can; then, without touching that,
+/// the largest leftovers, the fewest different sheets and cuts, the fewest settings.
+/// </summary>
+public static class CuttingPlanner
+{
+    /// <summary>The longest side that is planned with, in millimetres: 2 m. Longer is a slip of the pen.</summary>
+    public const long LongestSide = 2_000;
+
+    /// <summary>The most pieces in one job.</summary>
+    public const long MostPieces = 1_000_000;
+
+    /// <summary>The greatest cost of a sheet.</summary>
+    public const long GreatestCost = 1_000_000;
+
+    /// <summary>Plans a job. Never throws for what is in the job; cancelling ends the search and keeps the best plan found.</summary>
+    public static CuttingResult Plan(CuttingJob job, CuttingOptions? options = null, CancellationToken cancel = default)
+    {
+        options ??= new();
+        var refusals = JobChecks.Check(job);
+        if (refusals.Count > 0)
+        {
+            return new() { Refusals = refusals };
+        }
+
+        var lots = LotMaker.Make(job);
+        var done = new List<CuttingLot>();
+        var sheets = new List<SheetPlan>();
+        var missing = new SortedDictionary<int, long>();
+        for (var n = 0; n < lots.Count; n++)
+        {
+            var number = n + 1;
+            var lot = lots[n];
+            var plan = new LotPlanner(
+                lot,
+                options,
+                (rounds, used, cost, bound) => options.Progress?.Invoke(new(number, lots.Count, rounds, used, cost, bound)),
+                cancel).Plan();
+            var writer = new PlanWriter(job, lot);
+            sheets.AddRange(writer.Sheets(plan));
+            foreach (var (piece, count) in writer.Missing())
+            {
+                missing[piece] = count;
+            }
+
+            done.Add(LotWriter.Write(job, lot, plan));
+        }
+
+        return new()
+        {
+            Plan = new()
+            {
+                State = done.Max(lot => lot.State),
+                Lots = done,
+                Sheets = [.. sheets.OrderBy(sheet => IndexOf(job, sheet.Stock))],
+                Missing = [.. missing.Select(item => new MissingPieces(job.Pieces[item.Key].Id, item.Value))],
+                Cancelled = cancel.IsCancellationRequested,
+            },
+        };
+    }
+
+    private static int IndexOf(CuttingJob job, string stock)
+    {
+        for (var s = 0; s < job.Stock.Count; s++)
+        {
+            if (job.Stock[s].Id == stock)
+            {
+                return s;
+            }
+        }
+
+        return -1;
+    }
+}

@@ -1,0 +1,175 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Cutting;
+
+/// <summary>Finds everything that is wrong with a job, at once.</summary>
+internal static class JobChecks
+{
+    public static List<CuttingRefusal> Check(CuttingJob job)
+    {
+        var refusals = new List<CuttingRefusal>();
+        CheckRules(job.Rules, refusals);
+        var soundStock = CheckStock(job.Stock, refusals);
+        CheckPieces(job, soundStock, rulesAreSound: !refusals.Any(refusal => refusal.Reason == RefusalReason.RuleOutOfRange), refusals);
+        return refusals;
+    }
+
+    private static void CheckRules(CuttingRules rules, List<CuttingRefusal> refusals)
+    {
+        Length[] sizes = [rules.Kerf, rules.LeastCut, rules.LeastTrim, rules.OffcutWidth, rules.OffcutHeight];
+        var longest = Length.FromMillimetres(CuttingPlanner.LongestSide);
+        if (sizes.Any(size => size < Length.Zero || size > longest) || rules.StackLimit < 1
+            || rules.Kerf * 10 > longest || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
+        {
+            refusals.Add(new(RefusalReason.RuleOutOfRange));
+        }
+    }
+
+    private static HashSet<string> CheckStock(IReadOnlyList<StockSheet> stock, List<CuttingRefusal> refusals)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        var sound = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var sheet in stock)
+        {
+            var before = refusals.Count;
+            if (!ids.Add(sheet.Id))
+            {
+                refusals.Add(new(RefusalReason.SameId, Stock: sheet.Id));
+            }
+
+            var sizeIsSound = IsSize(sheet.Width) && IsSize(sheet.Height);
+            if (!sizeIsSound)
+            {
+                refusals.Add(new(RefusalReason.SizeOutOfRange, Stock: sheet.Id));
+            }
+
+            if (sheet.Count is < 1)
+            {
+                refusals.Add(new(RefusalReason.CountOutOfRange, Stock: sheet.Id));
+            }
+
+            if (sheet.Cost < (sheet.Count is null ? 1 : 0) || sheet.Cost > CuttingPlanner.GreatestCost)
+            {
+                refusals.Add(new(RefusalReason.CostOutOfRange, Stock: sheet.Id));
+            }
+
+            if (sizeIsSound && !MarginsFit(sheet))
+            {
+                refusals.Add(new(RefusalReason.MarginsTooLarge, Stock: sheet.Id));
+            }
+
+            if (refusals.Count == before)
+            {
+                sound.Add(sheet.Id);
+            }
+        }
+
+        return sound;
+    }
+
+    private static void CheckPieces(CuttingJob job, HashSet<string> soundStock, bool rulesAreSound, List<CuttingRefusal> refusals)
+    {
+        if (job.Pieces.Count == 0)
+        {
+            refusals.Add(new(RefusalReason.NoPieces));
+        }
+
+        var stockIds = job.Stock.Select(sheet => sheet.Id).ToHashSet(StringComparer.Ordinal);
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        Int128 pieces = 0;
+        foreach (var piece in job.Pieces)
+        {
+            var before = refusals.Count;
+            if (!ids.Add(piece.Id))
+            {
+                refusals.Add(new(RefusalReason.SameId, piece.Id));
+            }
+
+            if (!IsSize(piece.Width) || !IsSize(piece.Height))
+            {
+                refusals.Add(new(RefusalReason.SizeOutOfRange, piece.Id));
+            }
+
+            pieces += Math.Max(piece.Count, 0);
+            if (piece.Count < 1 || pieces > CuttingPlanner.MostPieces)
+            {
+                refusals.Add(new(RefusalReason.CountOutOfRange, piece.Id));
+            }
+
+            foreach (var id in piece.From ?? [])
+            {
+                if (!stockIds.Contains(id))
+                {
+                    refusals.Add(new(RefusalReason.UnknownStock, piece.Id, id));
+                }
+            }
+
+            if (refusals.Count == before)
+            {
+                CheckFits(job, piece, soundStock, rulesAreSound, refusals);
+            }
+        }
+    }
+
+    private static void CheckFits(
+        CuttingJob job, WantedPiece piece, HashSet<string> soundStock, bool rulesAreSound, List<CuttingRefusal> refusals)
+    {
+        var allowed = job.Stock.Where(sheet => piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true).ToList();
+        if (allowed.Count == 0)
+        {
+            refusals.Add(new(RefusalReason.NoStock, piece.Id));
+            return;
+        }
+
+        // What is wrong with the stock has been said; a piece is measured against the sheets that are sound, or else against nothing.
+        allowed = [.. allowed.Where(sheet => soundStock.Contains(sheet.Id))];
+        if (allowed.Count == 0 || !rulesAreSound)
+        {
+            return;
+        }
+
+        if (!allowed.Any(sheet => Ways(piece).Any(way => way.Width <= Trued(sheet).Width && way.Height <= Trued(sheet).Height)))
+        {
+            var margins = allowed.Select(sheet => sheet.Margins).MinBy(margin => (margin.Left + margin.Right + margin.Top + margin.Bottom).Nanometres);
+            refusals.Add(new(RefusalReason.PieceTooLarge, piece.Id)
+            {
+                SheetWidth = piece.Width + margins.Left + margins.Right,
+                SheetHeight = piece.Height + margins.Top + margins.Bottom,
+            });
+        }
+        else if (!allowed.Any(sheet => Ways(piece).Any(way => CanBeCutOut(way, Trued(sheet), job.Rules))))
+        {
+            refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id));
+        }
+    }
+
+    private static bool CanBeCutOut((Length Width, Length Height) piece, (Length Width, Length Height) sheet, CuttingRules rules)
+    {
+        var right = sheet.Width - piece.Width;
+        var below = sheet.Height - piece.Height;
+        if (right < Length.Zero || below < Length.Zero)
+        {
+            return false;
+        }
+
+        var uprightFirst = (right.IsZero || sheet.Height >= rules.LeastCut) && (below.IsZero || piece.Width >= rules.LeastCut);
+        var levelFirst = (below.IsZero || sheet.Width >= rules.LeastCut) && (right.IsZero || piece.Height >= rules.LeastCut);
+        return (right.IsZero || right >= rules.LeastTrim) && (below.IsZero || below >= rules.LeastTrim) && (uprightFirst || levelFirst);
+    }
+
+    private static IEnumerable<(Length Width, Length Height)> Ways(WantedPiece piece) =>
+        piece.MayTurn ? [(piece.Width, piece.Height), (piece.Height, piece.Width)] : [(piece.Width, piece.Height)];
+
+    public static (Length Width, Length Height) Trued(StockSheet sheet) => (
+        sheet.Width - sheet.Margins.Left - sheet.Margins.Right, sheet.Height - sheet.Margins.Top - sheet.Margins.Bottom);
+
+    private static bool IsSize(Length length) => length > Length.Zero && length <= Length.FromMillimetres(CuttingPlanner.LongestSide);
+
+    private static bool MarginsFit(StockSheet sheet)
+    {
+        var margins = sheet.Margins;
+        Length[] all = [margins.Left, margins.Top, margins.Right, margins.Bottom];
+        return all.All(margin => margin >= Length.Zero && margin < sheet.Width + sheet.Height)
+            && Trued(sheet).Width > Length.Zero && Trued(sheet).Height > Length.Zero;
+    }
+}

@@ -1,0 +1,86 @@
+namespace Trimwright.Cutting;
+
+/// <summary>Pieces of one size, of one direction, out of the same stock: planned as one.</summary>
+internal sealed record Shape(int Width, int Height, bool MayTurn, long Demand, bool[] From)
+{
+    /// <summary>The pieces of the job that it stands for, by their place in the job, with their counts.</summary>
+    public required IReadOnlyList<(int Piece, long Count)> Members { get; init; }
+
+    public long Area => (long)Width * Height;
+
+    /// <summary>The ways it may lie.</summary>
+    public IEnumerable<(int Width, int Height, bool Turned)> Ways()
+    {
+        yield return (Width, Height, false);
+        if (MayTurn)
+        {
+            yield return (Height, Width, true);
+        }
+    }
+}
+
+/// <summary>
+/// Sheets of one kind, trued. <see cref="Count"/> is never more than there are pieces, so that stock without limit has a number too.
+/// </summary>
+internal sealed record LotStock(int Index, int Width, int Height, bool Limited, long Count, long Cost)
+{
+    public long Area => (long)Width * Height;
+}
+
+/// <summary>
+/// A lot in whole units. All sizes have the kerf added: a cut that leaves parts of a and b out of w takes a + kerf + b = w, which is
+/// (a + kerf) + (b + kerf) = (w + kerf), so that grown sizes add up with no kerf at all.
+/// </summary>
+internal sealed record Lot(IReadOnlyList<Shape> Shapes, IReadOnlyList<LotStock> Stocks)
+{
+    /// <summary>Nanometres in a unit: a common divisor of all grown sizes.</summary>
+    public required long Unit { get; init; }
+
+    /// <summary>The kerf in nanometres.</summary>
+    public required long Kerf { get; init; }
+
+    /// <summary>No cut through less than this (grown); 0 for no limit.</summary>
+    public required int LeastCut { get; init; }
+
+    /// <summary>No waste thinner than this (grown, so with the kerf that frees it); 0 for no limit.</summary>
+    public required int LeastTrim { get; init; }
+
+    /// <summary>The least leftover worth keeping, grown: shorter and longer side.</summary>
+    public required (int Short, int Long) Offcut { get; init; }
+
+    public bool HasRules => LeastCut > 0 || LeastTrim > 0;
+
+    /// <summary>The common divisor of the costs: no plan costs anything between its multiples.</summary>
+    public long CostStep
+    {
+        get
+        {
+            var step = 0L;
+            foreach (var stock in Stocks)
+            {
+                step = Gcd(step, stock.Cost);
+            }
+
+            return Math.Max(step, 1);
+        }
+    }
+
+    public bool MayTrim(int thickness) => thickness == 0 || thickness >= LeastTrim;
+
+    public bool MayCut(int through) => through >= LeastCut;
+
+    public bool IsOffcut(int width, int height) => Math.Min(width, height) >= Offcut.Short && Math.Max(width, height) >= Offcut.Long;
+
+    /// <summary>The area of a grown rectangle without its kerf, in square nanometres.</summary>
+    public long TrueArea(int width, int height) => ((width * Unit) - Kerf) * ((height * Unit) - Kerf);
+
+    public static long Gcd(long a, long b)
+    {
+        while (b != 0)
+        {
+            (a, b) = (b, a % b);
+        }
+
+        return a;
+    }
+}

@@ -1,0 +1,101 @@
+using Trimwright.Measures;
+
+namespace Trimwright.Cutting;
+
+/// <summary>Parts a sound job into lots that have nothing to do with each other, and writes each in whole units.</summary>
+internal static class LotMaker
+{
+    public static List<Lot> Make(CuttingJob job)
+    {
+        var mayUse = job.Pieces.Select(piece => job.Stock.Select(sheet => MayUse(piece, sheet)).ToArray()).ToList();
+        var group = Enumerable.Range(0, job.Stock.Count).ToArray();
+        foreach (var uses in mayUse)
+        {
+            var first = group[Array.IndexOf(uses, true)];
+            for (var s = 0; s < uses.Length; s++)
+            {
+                if (uses[s] && group[s] != first)
+                {
+                    var old = group[s];
+                    for (var other = 0; other < group.Length; other++)
+                    {
+                        group[other] = group[other] == old ? first : group[other];
+                    }
+                }
+            }
+        }
+
+        var lots = new List<Lot>();
+        foreach (var key in mayUse.Select(uses => group[Array.IndexOf(uses, true)]).Distinct())
+        {
+            var pieces = Enumerable.Range(0, job.Pieces.Count).Where(p => group[Array.IndexOf(mayUse[p], true)] == key).ToList();
+            var stock = Enumerable.Range(0, job.Stock.Count).Where(s => group[s] == key).ToList();
+            lots.Add(MakeLot(job, pieces, stock, mayUse));
+        }
+
+        return lots;
+    }
+
+    // Stock on which a piece does not fit ties nothing together.
+    private static bool MayUse(WantedPiece piece, StockSheet sheet)
+    {
+        var (width, height) = JobChecks.Trued(sheet);
+        return (piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true)
+            && ((piece.Width <= width && piece.Height <= height) || (piece.MayTurn && piece.Height <= width && piece.Width <= height));
+    }
+
+    private static Lot MakeLot(CuttingJob job, List<int> pieces, List<int> stock, List<bool[]> mayUse)
+    {
+        var kerf = job.Rules.Kerf.Nanometres;
+        var unit = 0L;
+        foreach (var p in pieces)
+        {
+            unit = Lot.Gcd(Lot.Gcd(unit, job.Pieces[p].Width.Nanometres + kerf), job.Pieces[p].Height.Nanometres + kerf);
+        }
+
+        foreach (var s in stock)
+        {
+            var (width, height) = JobChecks.Trued(job.Stock[s]);
+            unit = Lot.Gcd(Lot.Gcd(unit, width.Nanometres + kerf), height.Nanometres + kerf);
+        }
+
+        var total = pieces.Sum(p => job.Pieces[p].Count);
+        var shapes = new List<Shape>();
+        foreach (var same in pieces.GroupBy(p => KeyOf(job.Pieces[p], mayUse[p])))
+        {
+            var piece = job.Pieces[same.First()];
+            shapes.Add(new(Units(piece.Width), Units(piece.Height), piece.MayTurn && piece.Width != piece.Height,
+                same.Sum(p => job.Pieces[p].Count), [.. stock.Select(s => mayUse[same.First()][s])])
+            {
+                Members = [.. same.Select(p => (p, job.Pieces[p].Count))],
+            });
+        }
+
+        var rules = job.Rules;
+        var (least, most) = rules.OffcutWidth < rules.OffcutHeight
+            ? (rules.OffcutWidth, rules.OffcutHeight) : (rules.OffcutHeight, rules.OffcutWidth);
+        return new(shapes, [.. stock.Select(s => MakeStock(job.Stock[s], s))])
+        {
+            Unit = unit,
+            Kerf = kerf,
+            LeastCut = rules.LeastCut.IsZero ? 0 : UnitsUp(rules.LeastCut.Nanometres + kerf),
+            LeastTrim = UnitsUp(rules.LeastTrim.Nanometres),
+            Offcut = (UnitsUp(Math.Max(least.Nanometres, 1) + kerf), UnitsUp(most.Nanometres + kerf)),
+        };
+
+        int Units(Length length) => (int)((length.Nanometres + kerf) / unit);
+
+        int UnitsUp(long nanometres) => (int)Math.Min((nanometres + unit - 1) / unit, int.MaxValue / 4);
+
+        LotStock MakeStock(StockSheet sheet, int index)
+        {
+            var (width, height) = JobChecks.Trued(sheet);
+            return new(index, Units(width), Units(height), sheet.Count < total || sheet.Cost == 0,
+                Math.Min(sheet.Count ?? total, total), sheet.Cost);
+        }
+    }
+
+    private static (long Width, long Height, bool MayTurn, string From) KeyOf(WantedPiece piece, bool[] mayUse) => (
+        piece.Width.Nanometres, piece.Height.Nanometres, piece.MayTurn && piece.Width != piece.Height,
+        string.Concat(mayUse.Select(use => use ? '1' : '0')));
+}

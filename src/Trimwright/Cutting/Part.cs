@@ -1,0 +1,160 @@
+namespace Trimwright.Cutting;
+
+/// <summary>A rectangle of a cut tree in grown units: cut in two, a piece, or waste.</summary>
+internal sealed class Part(int width, int height)
+{
+    public int Width { get; } = width;
+
+    public int Height { get; } = height;
+
+    /// <summary>The shape of a piece, or -1.</summary>
+    public int Shape { get; private set; } = -1;
+
+    public bool Turned { get; private set; }
+
+    public bool Upright { get; private set; }
+
+    public Part? First { get; private set; }
+
+    public Part? Second { get; private set; }
+
+    public bool IsWaste => Shape < 0 && First is null;
+
+    public static Part Piece(int width, int height, int shape, bool turned) => new(width, height) { Shape = shape, Turned = turned };
+
+    public void Become(int shape, bool turned)
+    {
+        Shape = shape;
+        Turned = turned;
+    }
+
+    /// <summary>Cuts it at a distance from its left (top) edge.</summary>
+    public void Cut(bool upright, int at)
+    {
+        Upright = upright;
+        First = upright ? new(at, Height) : new(Width, at);
+        Second = upright ? new(Width - at, Height) : new(Width, Height - at);
+    }
+
+    public static Part Join(bool upright, Part first, Part second) =>
+        new(upright ? first.Width + second.Width : first.Width, upright ? first.Height : first.Height + second.Height)
+        {
+            Upright = upright,
+            First = first,
+            Second = second,
+        };
+
+    /// <summary>All parts that are not cut.</summary>
+    public void Leaves(List<Part> into)
+    {
+        if (First is null)
+        {
+            into.Add(this);
+            return;
+        }
+
+        First.Leaves(into);
+        Second!.Leaves(into);
+    }
+
+    /// <summary>Whether every cut keeps the holding rules.</summary>
+    public bool KeepsRules(Lot lot)
+    {
+        if (First is null)
+        {
+            return true;
+        }
+
+        return lot.MayCut(Upright ? Height : Width) && TrimHolds(First) && TrimHolds(Second!) && First.KeepsRules(lot) && Second!.KeepsRules(lot);
+
+        bool TrimHolds(Part part) => !part.IsWaste || lot.MayTrim(Upright ? part.Width : part.Height);
+    }
+
+    /// <summary>Takes back cuts between waste and waste.</summary>
+    public void Merge()
+    {
+        if (First is null)
+        {
+            return;
+        }
+
+        First.Merge();
+        Second!.Merge();
+        if (First.IsWaste && Second.IsWaste)
+        {
+            First = null;
+            Second = null;
+        }
+    }
+
+    /// <summary>The tree as text: equal for equal trees only.</summary>
+    public void WriteKey(System.Text.StringBuilder into)
+    {
+        if (First is null)
+        {
+            into.Append(Shape < 0 ? "w" : Turned ? "t" : "p").Append(Shape);
+            return;
+        }
+
+        into.Append(Upright ? '|' : '-').Append(Upright ? First.Width : First.Height).Append('(');
+        First.WriteKey(into);
+        into.Append(',');
+        Second!.WriteKey(into);
+        into.Append(')');
+    }
+
+    /// <summary>A copy that can be cut further.</summary>
+    public Part Copy() => First is null
+        ? new(Width, Height) { Shape = Shape, Turned = Turned }
+        : new(Width, Height) { Upright = Upright, First = First.Copy(), Second = Second!.Copy() };
+}
+
+/// <summary>A way to cut one sheet, with what comes out of it.</summary>
+internal sealed class Pattern
+{
+    public Pattern(int stock, Part root, int shapes)
+    {
+        Stock = stock;
+        Root = root;
+        Counts = new int[shapes];
+        Leaves = [];
+        root.Leaves(Leaves);
+        foreach (var leaf in Leaves)
+        {
+            if (leaf.Shape >= 0)
+            {
+                Counts[leaf.Shape]++;
+            }
+        }
+    }
+
+    /// <summary>The place of the stock in the lot.</summary>
+    public int Stock { get; }
+
+    public Part Root { get; }
+
+    public List<Part> Leaves { get; }
+
+    /// <summary>How many of each shape.</summary>
+    public int[] Counts { get; }
+
+    /// <summary>Equal for patterns of equal stock and tree only.</summary>
+    public string Key()
+    {
+        var key = new System.Text.StringBuilder().Append(Stock).Append(':');
+        Root.WriteKey(key);
+        return key.ToString();
+    }
+
+    /// <summary>The area of the pieces, grown.</summary>
+    public long Used(Lot lot)
+    {
+        var used = 0L;
+        for (var k = 0; k < Counts.Length; k++)
+        {
+            used += Counts[k] * lot.Shapes[k].Area;
+        }
+
+        return used;
+    }
+}

@@ -1,0 +1,176 @@
+namespace Trimwright.Cutting;
+
+/// <summary>
+/// Makes a plan cheaper: gives up a sheet, or swaps one for a cheaper one, then takes a few sheets apart and lays their pieces again
+/// together with those without a place, until all have one (ruin and recreate; late acceptance after Burke and Bykov, European Journal of
+/// Operational Research 258, 2017).
+/// </summary>
+internal sealed class Relayer
+{
+    private const int Memory = 40;
+
+    private readonly Lot _lot;
+    private readonly PlanRandom _random;
+    private readonly Packer _packer;
+    private readonly List<int> _pool = [];
+    private readonly List<int> _rest = [];
+
+    public Relayer(Lot lot, PlanRandom random)
+    {
+        _lot = lot;
+        _random = random;
+        _packer = new(lot);
+    }
+
+    /// <summary>Rounds spent so far.</summary>
+    public int Rounds { get; private set; }
+
+    /// <summary>
+    /// Tries to give every piece of the bag a place on the sheets, changing them. False when the rounds ran out; then the sheets and the bag
+    /// are the best found, with the least area in the bag.
+    /// </summary>
+    public bool PlaceAll(List<Pattern> sheets, List<int> bag, int rounds, CancellationToken cancel)
+    {
+        var now = Loss(sheets, bag);
+        var memory = new long[Memory];
+        Array.Fill(memory, now);
+        var bestBag = AreaOf(bag);
+        var best = (Sheets: sheets.ToArray(), Bag: bag.ToArray());
+        for (var round = 0; round < rounds && bag.Count > 0 && sheets.Count > 0 && !cancel.IsCancellationRequested; round++)
+        {
+            Rounds++;
+            var chosen = Choose(Math.Min(sheets.Count, 1 + _random.Next(3)), sheets.Count);
+            var (made, newBag) = LayAgain(sheets, chosen, bag);
+            var before = 0L;
+            var after = 0L;
+            for (var n = 0; n < chosen.Length; n++)
+            {
+                before += Fill(sheets[chosen[n]]);
+                after += Fill(made[n]);
+            }
+
+            var then = now - (2 * AreaOf(bag)) + (2 * AreaOf(newBag)) + before - after;
+            ref var old = ref memory[round % Memory];
+            if (then <= now || then <= old)
+            {
+                for (var n = 0; n < chosen.Length; n++)
+                {
+                    sheets[chosen[n]] = made[n];
+                }
+
+                bag.Clear();
+                bag.AddRange(newBag);
+                now = then;
+                if (AreaOf(bag) < bestBag)
+                {
+                    bestBag = AreaOf(bag);
+                    best = (sheets.ToArray(), bag.ToArray());
+                }
+            }
+
+            old = now;
+        }
+
+        if (bag.Count > 0)
+        {
+            sheets.Clear();
+            sheets.AddRange(best.Sheets);
+            bag.Clear();
+            bag.AddRange(best.Bag);
+        }
+
+        return bag.Count == 0;
+    }
+
+    private int[] Choose(int count, int of)
+    {
+        var chosen = new int[count];
+        for (var n = 0; n < count;)
+        {
+            var at = _random.Next(of);
+            if (Array.IndexOf(chosen, at, 0, n) < 0)
+            {
+                chosen[n++] = at;
+            }
+        }
+
+        return chosen;
+    }
+
+    private (List<Pattern> Sheets, List<int> Bag) LayAgain(List<Pattern> sheets, int[] chosen, List<int> bag)
+    {
+        _pool.Clear();
+        _pool.AddRange(bag);
+        _packer.Clear();
+        foreach (var at in chosen)
+        {
+            _packer.Open(sheets[at].Stock);
+            for (var k = 0; k < _lot.Shapes.Count; k++)
+            {
+                for (var n = 0; n < sheets[at].Counts[k]; n++)
+                {
+                    _pool.Add(k);
+                }
+            }
+        }
+
+        _packer.FitBy = (FitBy)_random.Next(3);
+        _packer.SplitBy = (SplitBy)_random.Next(3);
+        var order = _random.Next(4);
+        var keys = _pool.Select(k => SortKey(_lot.Shapes[k], order)).ToArray();
+        var items = _pool.ToArray();
+        Array.Sort(keys, items);
+        _rest.Clear();
+        foreach (var shape in items)
+        {
+            if (!_packer.TryLay(shape))
+            {
+                _rest.Add(shape);
+            }
+        }
+
+        return ([.. _packer.Sheets.Select(sheet => new Pattern(sheet.Stock, sheet.Root, _lot.Shapes.Count))], [.. _rest]);
+    }
+
+    // Largest first in one sense or another, shaken by up to a half so that no two rounds are alike.
+    private long SortKey(Shape shape, int order)
+    {
+        var size = order switch
+        {
+            0 => shape.Area,
+            1 => (long)Math.Max(shape.Width, shape.Height) * Math.Max(shape.Width, shape.Height),
+            2 => (long)Math.Min(shape.Width, shape.Height) * Math.Min(shape.Width, shape.Height),
+            _ => (long)(shape.Width + shape.Height) * (shape.Width + shape.Height) / 4,
+        };
+        return -(size * (1024 - _random.Next(512)));
+    }
+
+    private long Loss(List<Pattern> sheets, List<int> bag)
+    {
+        var loss = 2 * AreaOf(bag);
+        foreach (var sheet in sheets)
+        {
+            loss -= Fill(sheet);
+        }
+
+        return loss;
+    }
+
+    // Full sheets and empty sheets are better than half full ones: the square of what is used, in parts of the sheet.
+    private long Fill(Pattern pattern)
+    {
+        var used = pattern.Used(_lot);
+        return (long)((Int128)used * used / _lot.Stocks[pattern.Stock].Area);
+    }
+
+    private long AreaOf(List<int> bag)
+    {
+        var area = 0L;
+        foreach (var k in bag)
+        {
+            area += _lot.Shapes[k].Area;
+        }
+
+        return area;
+    }
+}

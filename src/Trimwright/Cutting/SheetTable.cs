@@ -1,0 +1,41 @@
+namespace Trimwright.Cutting;
+
+/// <summary>Finds the most valuable way to cut one sheet of a stock, with any number of each shape.</summary>
+internal abstract class SheetTable
+{
+    /// <summary>Worths may add up to this on one sheet.</summary>
+    public const int MostWorth = 1 << 29;
+
+    /// <summary>The place of the stock in the lot.</summary>
+    public required int Stock { get; init; }
+
+    /// <summary>Whether the table keeps the holding rules.</summary>
+    public abstract bool KeepsRules { get; }
+
+    /// <summary>
+    /// Fills the table for these worths and returns the most that a sheet can give. No shape may be worth more than
+    /// <see cref="MostWorth"/> on a whole sheet by its area: see <see cref="GreatestScale"/>.
+    /// </summary>
+    public abstract int Fill(int[] worths);
+
+    /// <summary>The way to cut that gives it; after <see cref="Fill"/>.</summary>
+    public abstract Part Best();
+
+    public static SheetTable For(Lot lot, int stock) =>
+        lot.HasRules && RuleTable.IsSmallEnough(lot.Stocks[stock]) ? new RuleTable(lot, stock) { Stock = stock } : new RasterTable(lot, stock) { Stock = stock };
+
+    /// <summary>The greatest whole factor, at most <paramref name="wanted"/>, by which worths may be multiplied without leaving the table.</summary>
+    public static long GreatestScale(Lot lot, double[] worths, long wanted)
+    {
+        var most = 0.0;
+        foreach (var stock in lot.Stocks)
+        {
+            for (var k = 0; k < worths.Length; k++)
+            {
+                most = Math.Max(most, worths[k] * Math.Floor((double)stock.Area / lot.Shapes[k].Area));
+            }
+        }
+
+        return most <= 0 ? wanted : (long)Math.Clamp(MostWorth / most, 1, wanted);
+    }
+}

@@ -1,0 +1,92 @@
+namespace Trimwright.Cutting;
+
+/// <summary>
+/// Lays sheets again one at a time, with the same pieces on the same sheet, for larger leftovers, then fewer cuts, then fewer settings.
+/// The cost is not touched. Sheets with the same pieces come out alike.
+/// </summary>
+internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken cancel)
+{
+    private const int StepsPerSample = 100;
+
+    private readonly HashSet<int> _sides = [.. lot.Shapes.SelectMany(shape => new[] { shape.Width, shape.Height })];
+
+    public List<(Pattern Pattern, long Repeats)> Tidy(List<(Pattern Pattern, long Repeats)> sheets)
+    {
+        var done = new Dictionary<string, Pattern>(StringComparer.Ordinal);
+        var tidied = new List<(Pattern Pattern, long Repeats)>();
+        foreach (var (pattern, repeats) in sheets)
+        {
+            var key = string.Join(',', pattern.Counts.Append(pattern.Stock));
+            if (!done.TryGetValue(key, out var tidy))
+            {
+                tidy = cancel.IsCancellationRequested || steps == 0 ? pattern : Tidy(pattern);
+                done.Add(key, tidy);
+            }
+
+            tidied.Add((tidy, repeats));
+        }
+
+        return tidied;
+    }
+
+    private Pattern Tidy(Pattern pattern)
+    {
+        var best = Polish(pattern.Root);
+        if (SmallSearch.Shares(pattern.Counts) > SmallSearch.MostShares)
+        {
+            var samples = Samples(pattern).Append(Laid.From(lot, _sides, pattern.Root)).OrderDescending().Take(3).ToList();
+            foreach (var sample in samples)
+            {
+                var polished = Polish(sample.Root);
+                best = polished.CompareTo(best) > 0 ? polished : best;
+            }
+        }
+
+        return new(pattern.Stock, best.Root, pattern.Counts.Length);
+    }
+
+    /// <summary>Searches the largest subtrees that are small enough, and puts the rest together again as it was.</summary>
+    private Laid Polish(Part part)
+    {
+        var now = Laid.From(lot, _sides, part);
+        if (part.First is null)
+        {
+            return now;
+        }
+
+        var counts = new Pattern(0, part, lot.Shapes.Count).Counts;
+        if (SmallSearch.Shares(counts) <= SmallSearch.MostShares)
+        {
+            var found = SmallSearch.Find(lot, _sides, part.Width, part.Height, counts, steps);
+            if (found is not null)
+            {
+                return found.CompareTo(now) > 0 ? found : now;
+            }
+        }
+
+        var joined = Laid.Join(_sides, part.Upright, Polish(part.First), Polish(part.Second!));
+        return joined.CompareTo(now) > 0 && joined.Root.KeepsRules(lot) ? joined : now;
+    }
+
+    private IEnumerable<Laid> Samples(Pattern pattern)
+    {
+        var random = new PlanRandom(seed);
+        var packer = new Packer(lot);
+        var pieces = Enumerable.Range(0, pattern.Counts.Length).SelectMany(k => Enumerable.Repeat(k, pattern.Counts[k])).ToArray();
+        for (var n = 0; n < steps / StepsPerSample; n++)
+        {
+            packer.Clear();
+            packer.Open(pattern.Stock);
+            packer.FitBy = (FitBy)random.Next(3);
+            packer.SplitBy = (SplitBy)random.Next(3);
+            var shake = n % 2 == 0 ? 512 : 128;
+            var keys = pieces.Select(k => -(lot.Shapes[k].Area * (1024 - random.Next(shake)))).ToArray();
+            var order = (int[])pieces.Clone();
+            Array.Sort(keys, order);
+            if (order.All(packer.TryLay))
+            {
+                yield return Laid.From(lot, _sides, packer.Sheets[0].Root);
+            }
+        }
+    }
+}
