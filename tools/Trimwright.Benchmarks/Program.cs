@@ -3,10 +3,17 @@ using Trimwright.Benchmarks;
 
 // dotnet run -c Release --project tools/Trimwright.Benchmarks -- --filter '*'   : times in process
 // dotnet run -c Release --project tools/Trimwright.Benchmarks -- memory         : peak memory of 1,000 fits
-if (args is ["memory"])
+// dotnet run -c Release --project tools/Trimwright.Benchmarks -- quality        : the solver's answers beside CP-SAT's best after 20 s
+// dotnet run -c Release --project tools/Trimwright.Benchmarks -- first          : the first solve of a process
+switch (args)
 {
-    return MemoryOfManyFits.Run();
+    case ["memory"]:
+        return MemoryOfManyFits.Run();
+    case ["quality"]:
+        return SolverQuality.Run(seconds: 20, seeds: 3);
+    case ["first"]:
+        return SolverQuality.First();
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        return 0;
 }
-
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
-return 0;
