@@ -34,7 +34,7 @@ internal static class BatchMessages
         hasB ? "write `side-a` for the paper on the side that you look at" : "add `paper`, or `side-a` and `side-b` where the two sides differ");
 
     public static Diagnostic BadCost(SourcePlace place) => Error(
-        "E0606", place, "`cost` must be from 0 to 1000000, in whole coins or hundredths", "write it like `0.35`");
+        "E0606", place, "`cost` must be from 0 to 1000, in whole coins or hundredths", "write it like `0.35`");
 
     public static Diagnostic CostMissing(string sheet, SourcePlace place) => Error(
         "E0606", place, $"`{sheet}` has no `cost`, but other sheets have one", "give every sheet that is not an offcut a cost, or none of them");
@@ -72,6 +72,33 @@ internal static class BatchMessages
         NearNames.Nearest(standIn.Paper, layout.Papers.Select(paper => paper.Name)) is { } near
             ? $"did you mean `{near}`?"
             : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
+
+    // E062x: there is no plan.
+    public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, LengthUnit unit) => Error(
+        "E0621", card.Wanted.Place,
+        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, is larger than every sheet it may be cut from",
+        $"add a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)} to `stock`");
+
+    public static Diagnostic CannotBeHeld(BatchCard card, BatchPart part, Length least, LengthUnit unit) => Error(
+        "E0622", card.Wanted.Place,
+        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, cannot be cut from its sheets without cutting across a strip narrower than {LengthText.Write(least, unit)} or shaving off too little",
+        "make `smallest-piece` or `thinnest-shaving` in the drawer smaller, if your trimmer holds such strips");
+
+    public static Diagnostic TooManyPieces(BatchCard card) => Error(
+        "E0623", card.Wanted.Place, Invariant($"the batch has more than {Cutting.CuttingPlanner.MostPieces} pieces to cut"), "split it into several batches");
+
+    public static Diagnostic TooLittle(BatchCard card, BatchPart part, long count, bool isProved) => Error(
+        "E0624", card.Wanted.Place,
+        Invariant($"the stock runs out: {count} more {(count == 1 ? "piece is" : "pieces are")} wanted for the {part.Line.Name} of `{card.Card.Layout.File}` in {Papers(part)}{(isProved ? "" : " (no plan was found that makes them, and none excluded)")}"),
+        "add sheets of that paper to `stock`, make fewer cards, or write `\"count\": \"as-many-as-possible\"`");
+
+    public static Diagnostic NotOne(StopReason stop, Batch batch) => Error(
+        "E0625", stop.Card.Wanted.Place,
+        $"the stock does not give a single card of `{stop.Card.Card.Layout.File}`: {string.Join(", ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"))} cannot be cut",
+        $"add sheets of that paper to the stock of `{batch.File}`");
+
+    /// <summary>The papers in stock that a part may be cut from, such as <c>`moss` or `fern`</c>.</summary>
+    public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));
 
     // W06xx: there is a batch, but look at this.
     public static Diagnostic UnusedSheet(StockSheet sheet) => new(

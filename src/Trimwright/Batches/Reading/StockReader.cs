@@ -140,7 +140,7 @@ internal static class StockReader
         }
 
         // In hundredths at most, so that costs add up in whole numbers.
-        if (cost >= Rational.Zero && cost <= 1_000_000 && (cost * 100).Denominator.IsOne)
+        if (cost >= Rational.Zero && cost <= 1_000 && (cost * 100).Denominator.IsOne)
         {
             return cost;
         }

@@ -1,0 +1,55 @@
+using Trimwright.Cutting;
+using Trimwright.Diagnostics;
+
+namespace Trimwright.Batches;
+
+/// <summary>The result of planning a batch.</summary>
+/// <param name="Plan">The plan, or null after an error.</param>
+/// <param name="Diagnostics">Errors, in file order.</param>
+public sealed record BatchPlanning(BatchPlan? Plan, IReadOnlyList<Diagnostic> Diagnostics);
+
+/// <summary>
+/// Plans a batch: first the cheapest new sheets, with proof where it can; then large leftovers, few different sheets, few settings. Where as many
+/// cards as possible are wanted, finds how many the stock gives.
+/// </summary>
+public static class BatchPlanner
+{
+    /// <summary>Plans. Pure: the same batch gives the same plan.</summary>
+    /// <param name="fitted">The batch.</param>
+    /// <param name="options">Limits of the search, or null for the usual ones.</param>
+    /// <param name="cancel">Ends the search; the best plan so far is kept.</param>
+    public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        var run = new PlanningRun(fitted, options, cancel);
+        var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
+        var stops = new List<StopReason>();
+        if (counts.Any(count => count > 0))
+        {
+            // What is asked for in any case has to be possible before more is tried.
+            if (run.Try(counts) is { Refusals: { Count: > 0 } refusals })
+            {
+                return new(null, BatchRefusals.Told(fitted, refusals));
+            }
+        }
+
+        foreach (var c in Enumerable.Range(0, counts.Length)
+            .Where(c => fitted.Cards[c].Wanted.AsManyAsPossible).OrderByDescending(c => fitted.Cards[c].Wanted.Worth))
+        {
+            if (run.MostOf(counts, c, stops) is { Count: > 0 } refused)
+            {
+                return new(null, BatchRefusals.Told(fitted, refused));
+            }
+        }
+
+        if (counts.All(count => count == 0))
+        {
+            return new(null, [.. stops.Select(stop => BatchMessages.NotOne(stop, fitted.Batch))]);
+        }
+
+        var plan = run.Best(counts);
+        return plan.Cutting.Missing.Count > 0
+            ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
+            : new(plan with { Stops = stops }, []);
+    }
+}

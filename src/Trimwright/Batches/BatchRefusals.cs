@@ -1,0 +1,38 @@
+using Trimwright.Cutting;
+using Trimwright.Diagnostics;
+
+namespace Trimwright.Batches;
+
+/// <summary>Puts what the planner refuses into a maker's words, with the place in the batch.</summary>
+internal static class BatchRefusals
+{
+    public static IReadOnlyList<Diagnostic> Told(FittedBatch fitted, IReadOnlyList<CuttingRefusal> refusals)
+    {
+        var told = refusals.Select(refusal => One(fitted, refusal)).Distinct().ToList();
+        return DiagnosticList.InFileOrder(told);
+    }
+
+    /// <summary>The parts that the stock is too little for.</summary>
+    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, CuttingPlan plan) => plan.Missing.Select(missing =>
+    {
+        var (card, part) = BatchIds.PartOf(fitted, missing.Piece);
+        return BatchMessages.TooLittle(card, part, missing.Count, plan.State == PlanState.ProvedIncomplete);
+    });
+
+    private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
+    {
+        if (refusal.Piece is not { } id)
+        {
+            throw new InvalidOperationException($"a checked batch was refused: {refusal}");
+        }
+
+        var (card, part) = BatchIds.PartOf(fitted, id);
+        return refusal.Reason switch
+        {
+            RefusalReason.PieceTooLarge => BatchMessages.TooLarge(card, part, (refusal.SheetWidth, refusal.SheetHeight), fitted.Batch.Unit),
+            RefusalReason.PieceCannotBeHeld => BatchMessages.CannotBeHeld(card, part, fitted.Drawer.SmallestPiece, fitted.Batch.Unit),
+            RefusalReason.CountOutOfRange => BatchMessages.TooManyPieces(card),
+            _ => throw new InvalidOperationException($"a checked batch was refused: {refusal}"),
+        };
+    }
+}

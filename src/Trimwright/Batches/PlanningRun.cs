@@ -1,0 +1,112 @@
+using Trimwright.Cutting;
+
+namespace Trimwright.Batches;
+
+/// <summary>One run of the planner over a batch, with the plans tried so far.</summary>
+internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, CancellationToken cancel)
+{
+    private readonly JobMaker _jobs = new(fitted);
+
+    /// <summary>Plans so many of each card without windows.</summary>
+    public CuttingResult Try(int[] counts) => CuttingPlanner.Plan(_jobs.Make(counts, []), options, cancel);
+
+    /// <summary>
+    /// Raises the count of one card as far as the stock goes: doubling, then halving the step. Returns refusals when not even one can be
+    /// planned at all.
+    /// </summary>
+    public IReadOnlyList<CuttingRefusal> MostOf(int[] counts, int card, List<StopReason> stops)
+    {
+        var (most, step) = (counts[card], 1);
+        CuttingResult? failed = null;
+        var tooMany = BatchReader.MostCards + 1;
+        while (most + step <= BatchReader.MostCards && !cancel.IsCancellationRequested)
+        {
+            counts[card] = most + step;
+            var result = Try(counts);
+            if (result.Refusals.Count > 0)
+            {
+                counts[card] = most;
+                return result.Refusals;
+            }
+
+            if (result.Plan!.Missing.Count == 0)
+            {
+                (most, step) = (most + step, step * 2);
+                continue;
+            }
+
+            (failed, tooMany) = (result, most + step);
+            break;
+        }
+
+        // Between the last that went and the first that did not.
+        while (failed is not null && tooMany - most > 1 && !cancel.IsCancellationRequested)
+        {
+            var middle = most + ((tooMany - most) / 2);
+            counts[card] = middle;
+            var result = Try(counts);
+            if (result.Plan!.Missing.Count == 0)
+            {
+                most = middle;
+            }
+            else
+            {
+                (failed, tooMany) = (result, middle);
+            }
+        }
+
+        counts[card] = most;
+        if (failed?.Plan is { } plan)
+        {
+            var parts = plan.Missing.Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
+            stops.Add(new(fitted.Cards[card], parts, plan.State == PlanState.ProvedIncomplete));
+        }
+
+        return [];
+    }
+
+    /// <summary>The plan for so many of each card, with windows where they save something or are asked for.</summary>
+    public BatchPlan Best(int[] counts)
+    {
+        var plain = Planned(counts, []);
+        var use = fitted.Batch.Salvage;
+        if (use == SalvageUse.Never || cancel.IsCancellationRequested || _jobs.Windows(counts) is not { Count: > 0 } windows)
+        {
+            return plain;
+        }
+
+        var salvaged = Planned(counts, windows);
+        return salvaged.Salvage.Count > 0 && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count))
+            ? salvaged
+            : plain;
+    }
+
+    private static bool Saves(BatchPlan salvaged, BatchPlan plain) =>
+        (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged) < NewCost(plain);
+
+    private static long NewCost(BatchPlan plan)
+    {
+        var costs = plan.Job.Stock.ToDictionary(stock => stock.Id, stock => stock.Cost, StringComparer.Ordinal);
+        return plan.Cutting.Sheets.Where(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false }).Sum(sheet => costs[sheet.Stock] * sheet.Repeats);
+    }
+
+    private BatchPlan Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    {
+        var job = _jobs.Make(counts, windows);
+        var plan = CuttingPlanner.Plan(job, options, cancel).Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        return new()
+        {
+            Batch = fitted,
+            Cards = [.. fitted.Cards.Select((card, c) => new MadeCards(card, counts[c]))],
+            Job = job,
+            Cutting = plan,
+            Salvage =
+            [
+                .. windows.Select(window => window with { Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats) })
+                    .Where(window => window.Used > 0),
+            ],
+            Stops = [],
+            CountsSheets = _jobs.CountsSheets,
+        };
+    }
+}
