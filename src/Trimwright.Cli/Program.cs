@@ -39,6 +39,7 @@ public static class Program
             MirrorCommand.Create(screen),
             ResizeCommand.Create(screen),
             CheckCommand.Create(screen),
+            BatchCommand.Create(screen),
             FormatsCommand.Create(screen),
             DrawerCommand.Create(screen),
         };

@@ -1,0 +1,142 @@
+using System.Globalization;
+using Trimwright.Cutting;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+using Trimwright.Trimming;
+
+namespace Trimwright.Batches;
+
+/// <summary>A trim schedule in words: what a person at the trimmer follows.</summary>
+public static class ScheduleText
+{
+    /// <summary>The headings of the table of cuts.</summary>
+    public static IReadOnlyList<string> Headings(LengthUnit unit) =>
+        ["cut", $"set to ({LengthText.Symbol(unit)})", "take", "at the fence", "sheets", "strokes", "between fence and blade", "comes off"];
+
+    /// <summary>The rows of the table of cuts; the setting stands only where it changes.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> Rows(TrimSchedule schedule)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        return
+        [
+            .. schedule.Steps.Select((step, i) => (IReadOnlyList<string>)
+            [
+                Text(step.Number),
+                i > 0 && schedule.Steps[i - 1].Setting == step.Setting ? "same" : LengthText.WriteBare(step.Setting, unit),
+                step.Mark,
+                $"{EdgeWord(step.AtFence)} edge",
+                Text(step.Sheets),
+                Text(step.Strokes),
+                step.IsTrueing ? "the sheet, trued" : Told(step.Held, unit),
+                step.IsTrueing ? $"a shaving of {LengthText.Write(Thickness(step), unit)}" : step.ComesOff is { } off ? Told(off, unit) : "nothing",
+            ]),
+        ];
+    }
+
+    /// <summary>The rows of the table of sheets: letter, what to take, how many, which face up, how to lay it.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> SheetRows(TrimSchedule schedule)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        return
+        [
+            .. schedule.Sheets.Select(sheet => (IReadOnlyList<string>)
+            [
+                sheet.Letter,
+                sheet.Words,
+                Text(sheet.Plan.Repeats),
+                LengthText.WriteSize(Untrued(sheet).Width, Untrued(sheet).Height, unit),
+                sheet.FaceUp,
+                Lay(sheet),
+            ]),
+        ];
+    }
+
+    /// <summary>The headings of the table of sheets.</summary>
+    public static IReadOnlyList<string> SheetHeadings { get; } = ["sheet", "take", "how many", "width x height", "face up", "lay it"];
+
+    /// <summary>What the plan comes to and how good it is known to be, as sentences.</summary>
+    public static IReadOnlyList<string> Summary(TrimSchedule schedule)
+    {
+        var plan = schedule.Plan;
+        var lines = new List<string>
+        {
+            $"{Count(plan.NewSheets, "new sheet")}{(plan.OffcutsUsed > 0 ? $" and {Count(plan.OffcutsUsed, "offcut")}" : "")}: {Quality(plan)}",
+            $"{Count(schedule.Steps.Count, "cut")} in {Count(schedule.Strokes, "stroke")} of the blade; the fence is set {Times(schedule.Settings)}, for {Count(schedule.DifferentSettings, "different distance")}",
+        };
+        foreach (var stop in plan.Stops)
+        {
+            var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
+            var parts = string.Join(" and ", stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct());
+            lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
+        }
+
+        foreach (var window in plan.Salvage)
+        {
+            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden and is used again");
+        }
+
+        return lines;
+    }
+
+    /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
+    public static IReadOnlyList<string> Leftovers(TrimSchedule schedule) =>
+    [
+        .. LeftoverStock.Of(schedule).Select(left =>
+            $"{Text(left.Count!.Value)} of {LengthText.WriteSize(left.Width, left.Height, schedule.Plan.Batch.Batch.Unit)}, {left.SideA}{(left.SideB is { } other && other != left.SideA ? $" on one side and {other} on the other" : "")}"),
+    ];
+
+    /// <summary>A part that a cut gives, in words.</summary>
+    public static string Told(CutYield yield, LengthUnit unit)
+    {
+        var size = LengthText.WriteSize(yield.Width, yield.Height, unit);
+        return yield.Kind switch
+        {
+            YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
+            YieldKind.Part => $"{yield.Mark}: {size}",
+            YieldKind.Offcut => $"keep: {size}",
+            _ => $"scrap: {size}",
+        };
+    }
+
+    /// <summary>An edge in a word.</summary>
+    public static string EdgeWord(Edge edge) => edge switch
+    {
+        Edge.Left => "left",
+        Edge.Right => "right",
+        Edge.Top => "top",
+        _ => "bottom",
+    };
+
+    private static string Lay(ScheduledSheet sheet) => sheet.IsTurned
+        ? "a quarter turned, so that the grain runs up and down"
+        : "as the map shows it, pattern the right way up";
+
+    private static (Length Width, Length Height) Untrued(ScheduledSheet sheet)
+    {
+        var off = sheet.Stock?.TrueOff ?? Length.Zero;
+        return (sheet.Plan.Root.Width + off + off, sheet.Plan.Root.Height + off + off);
+    }
+
+    private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
+
+    // Only the cost of new sheets is ever proved.
+    private static string Quality(BatchPlan plan)
+    {
+        var more = plan.Cutting.Cost - plan.Cutting.Bound;
+        return plan.Cutting.State == PlanState.ProvedCheapest
+            ? plan.CountsSheets ? "no plan uses fewer new sheets" : "no plan costs less"
+            : plan.CountsSheets && plan.NewSheets > 0
+                ? $"at most {Text(Math.Max(1, (more + CostOfOne(plan) - 1) / CostOfOne(plan)))} more than the fewest possible"
+                : "a cheaper plan was not found, and none excluded";
+    }
+
+    private static long CostOfOne(BatchPlan plan) =>
+        plan.Job.Stock.First(stock => plan.SheetOf(stock.Id) is { IsOffcut: false }).Cost;
+
+    private static string Count(long count, string one, string? several = null) =>
+        several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";
+
+    private static string Times(int count) => count == 1 ? "once" : $"{Text(count)} times";
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+}
