@@ -1,3 +1,5 @@
+using Trimwright.Measures;
+
 namespace Trimwright.Cutting;
 
 /// <summary>How a bound was found.</summary>
@@ -9,7 +11,7 @@ public enum BoundKind
     /// </summary>
     Worth,
 
-    /// <summary>The same, the worth of a piece being its area and that of a sheet its own: nothing to check but sums.</summary>
+    /// <summary>The same, the worth of a piece being its area (the kerf added to both sides) and that of a sheet its own: nothing to check but sums.</summary>
     Area,
 
     /// <summary>
@@ -28,13 +30,19 @@ public sealed record PieceWorth(string Piece, long Worth);
 /// <param name="Stock">The id of the stock.</param>
 /// <param name="Most">No way to cut one sheet gives more than this.</param>
 /// <param name="WithRules">Whether that holds because of the holding rules; if not, it holds without them too.</param>
-public sealed record SheetWorth(string Stock, long Most, bool WithRules);
+public sealed record SheetWorth(string Stock, long Most, bool WithRules)
+{
+    /// <summary>
+    /// When positive, the most was found with every side (the kerf added) rounded down to a multiple of this, which only lets more onto the
+    /// sheet: units of inches and millimetres together are too fine for a table. Zero when nothing was rounded.
+    /// </summary>
+    public Length RoundedTo { get; init; }
+}
 
 /// <summary>
-/// Why the pieces of a lot cannot cost less. With d pieces of worth p each, sheets of at most worth F, cost c and, where limited, count N,
-/// and a rate R = <see cref="RateWorth"/> / <see cref="RateCost"/> of worth to cost with F &lt;= c R for stock without limit, the cost is at
-/// least (sum of p d - sum over limited stock of N max(0, F - c R)) / R, rounded up to a multiple of the common divisor of the costs. When no
-/// stock is without limit any positive rate will do. (Weak duality of linear programming; Gilmore and Gomory, Operations Research 13, 1965.)
+/// Why the pieces of a lot cannot cost less: each has a worth, no sheet can hold more than so much worth, and sheets that hold the worth of all
+/// pieces together, no more of each than there are, cost at least the bound, which is a multiple of the common divisor of the costs. (Weak duality of linear
+/// programming, with whole sheets; Gilmore and Gomory, Operations Research 13, 1965.) When the stock is too little the bound is more than all of it costs.
 /// </summary>
 public sealed record BoundProof
 {
@@ -46,12 +54,6 @@ public sealed record BoundProof
 
     /// <summary>The most that each stock of the lot can hold, in the order of the job.</summary>
     public required IReadOnlyList<SheetWorth> Sheets { get; init; }
-
-    /// <summary>The worth part of the rate.</summary>
-    public required long RateWorth { get; init; }
-
-    /// <summary>The cost part of the rate.</summary>
-    public required long RateCost { get; init; }
 
     /// <summary>The bound: the lot costs at least this.</summary>
     public required long Bound { get; init; }

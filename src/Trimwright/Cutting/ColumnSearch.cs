@@ -23,8 +23,6 @@ internal sealed class ColumnSearch
             {
                 if (lot.Shapes[k].From[s])
                 {
-                    var worths = new int[lot.Shapes.Count];
-                    worths[k] = 1;
                     Keep(Packer.PackOneKind(lot, s, k));
                 }
             }
@@ -102,7 +100,7 @@ internal sealed class ColumnSearch
         var worths = new int[duals.Length];
         for (var k = 0; k < worths.Length; k++)
         {
-            worths[k] = (int)(duals[k] * scale);
+            worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
         }
 
         var most = new long[_tables.Length];
@@ -125,7 +123,10 @@ internal sealed class ColumnSearch
         if (whole)
         {
             var bound = WorthBound.From(
-                BoundKind.Worth, _lot, [.. worths.Select(worth => (long)worth)], most, [.. _tables.Select(table => table.KeepsRules)], scale);
+                BoundKind.Worth, _lot, [.. worths.Select(worth => (long)worth)], most, [.. _tables.Select(table => table.KeepsRules)]) with
+            {
+                Steps = [.. _tables.Select(table => table.Step)],
+            };
             if (!proveShort && (Bound is null || bound.Bound > Bound.Bound))
             {
                 Bound = bound;
@@ -143,7 +144,7 @@ internal sealed class ColumnSearch
     private Pattern Make(SheetTable table)
     {
         var root = table.Best();
-        if (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot))
+        if (!table.IsExact || (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot)))
         {
             root = Packer.PackAgain(_lot, table.Stock, new Pattern(table.Stock, root, _lot.Shapes.Count).Counts);
         }

@@ -60,7 +60,7 @@ public sealed record CutInTwo(Length Left, Length Top, Length Width, Length Heig
     public CutNode? Second { get; init; }
 
     /// <summary>
-    /// Whether the wanted distance from the fence is that of the second part, so that the rectangle is held by its other edge.
+    /// Whether it is the second part that lies against the fence, so that the rectangle is held by its right (lower) edge. Waste is never held.
     /// </summary>
     public bool FromFarEdge { get; init; }
 

@@ -4,10 +4,10 @@ namespace Trimwright.Cutting;
 public sealed record CuttingOptions
 {
     /// <summary>The most rounds of taking sheets apart and laying them again, for each lot, in search of a cheaper plan.</summary>
-    public int Rounds { get; init; } = 20_000;
+    public int Rounds { get; init; } = 40_000;
 
     /// <summary>The most steps for each different sheet in search of larger leftovers, fewer cuts and fewer settings.</summary>
-    public int TidySteps { get; init; } = 20_000;
+    public int TidySteps { get; init; } = 400_000;
 
     /// <summary>Where the search starts. The same seed gives the same plan.</summary>
     public ulong Seed { get; init; } = 1;

@@ -32,8 +32,7 @@ public sealed record CuttingLot(
     IReadOnlyList<string> Pieces, IReadOnlyList<string> Stock, PlanState State, long Sheets, long Cost, BoundProof Proof)
 {
     /// <summary>
-    /// For <see cref="PlanState.ProvedIncomplete"/>: worths of which the pieces hold more than all the sheets together can give. Rate and bound
-    /// mean nothing in it. Null otherwise.
+    /// For <see cref="PlanState.ProvedIncomplete"/>: worths of which the pieces hold more than all the sheets together can give. Null otherwise.
     /// </summary>
     public BoundProof? ShortProof { get; init; }
 }

@@ -54,7 +54,7 @@ public static class CuttingPlanner
             {
                 State = done.Max(lot => lot.State),
                 Lots = done,
-                Sheets = [.. sheets.OrderBy(sheet => IndexOf(job, sheet.Stock))],
+                Sheets = FenceSettings.Choose([.. sheets.OrderBy(sheet => IndexOf(job, sheet.Stock))]),
                 Missing = [.. missing.Select(item => new MissingPieces(job.Pieces[item.Key].Id, item.Value))],
                 Cancelled = cancel.IsCancellationRequested,
             },

@@ -40,6 +40,15 @@ public enum RefusalReason
     /// or shave off less than <see cref="CuttingRules.LeastTrim"/>.
     /// </summary>
     PieceCannotBeHeld,
+
+    /// <summary>
+    /// A set has no parts, names a piece that there is not or takes less than one of it, or its weight or limit is less than 1. The
+    /// refusal has the id of the set in place of the stock's.
+    /// </summary>
+    SetOutOfRange,
+
+    /// <summary>Nothing limits how many of a set can be made: neither a limit of its own nor the stock. The id of the set is in place of the stock's.</summary>
+    SetWithoutEnd,
 }
 
 /// <summary>One reason why a job cannot be planned. All of them are found at once.</summary>

@@ -123,7 +123,7 @@ internal static class JobChecks
 
         // What is wrong with the stock has been said; a piece is measured against the sheets that are sound, or else against nothing.
         allowed = [.. allowed.Where(sheet => soundStock.Contains(sheet.Id))];
-        if (allowed.Count == 0 || !rulesAreSound)
+        if (allowed.Count == 0)
         {
             return;
         }
@@ -137,7 +137,7 @@ internal static class JobChecks
                 SheetHeight = piece.Height + margins.Top + margins.Bottom,
             });
         }
-        else if (!allowed.Any(sheet => Ways(piece).Any(way => CanBeCutOut(way, Trued(sheet), job.Rules))))
+        else if (rulesAreSound && !allowed.Any(sheet => Ways(piece).Any(way => CanBeCutOut(way, Trued(sheet), job.Rules))))
         {
             refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id));
         }

@@ -36,6 +36,13 @@ internal static class LotMaker
         return lots;
     }
 
+    /// <summary>The whole job as one lot, for what ties everything together.</summary>
+    public static Lot MakeOne(CuttingJob job) => MakeLot(
+        job,
+        [.. Enumerable.Range(0, job.Pieces.Count)],
+        [.. Enumerable.Range(0, job.Stock.Count)],
+        [.. job.Pieces.Select(piece => job.Stock.Select(sheet => MayUse(piece, sheet)).ToArray())]);
+
     // Stock on which a piece does not fit ties nothing together.
     private static bool MayUse(WantedPiece piece, StockSheet sheet)
     {

@@ -1,3 +1,5 @@
+using Trimwright.Measures;
+
 namespace Trimwright.Cutting;
 
 /// <summary>Writes what is known of a lot, with its proofs, in names.</summary>
@@ -28,9 +30,10 @@ internal static class LotWriter
         Kind = bound.Kind,
         Pieces = [.. lot.Shapes.SelectMany((shape, k) => shape.Members.Select(member => (member.Piece, bound.Worths[k])))
             .OrderBy(item => item.Piece).Select(item => new PieceWorth(job.Pieces[item.Piece].Id, item.Item2))],
-        Sheets = [.. lot.Stocks.Select((stock, s) => new SheetWorth(job.Stock[stock.Index].Id, bound.Most[s], bound.WithRules[s]))],
-        RateWorth = bound.RateWorth,
-        RateCost = bound.RateCost,
+        Sheets = [.. lot.Stocks.Select((stock, s) => new SheetWorth(job.Stock[stock.Index].Id, bound.Most[s], bound.WithRules[s])
+        {
+            RoundedTo = bound.Steps.Length == 0 || bound.Steps[s] == 1 ? Length.Zero : Length.FromNanometres(bound.Steps[s] * lot.Unit),
+        })],
         Bound = bound.Bound,
     };
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Trimwright.Cutting;
 
 /// <summary>
@@ -12,6 +14,7 @@ internal sealed class Master
     private readonly int _rows;
     private readonly int _shapes;
     private readonly int[] _stockRow;
+    private readonly int _limitRow;
     private readonly double[] _right;
     private readonly List<(int[] Rows, double[] Values, double Cost, Pattern? Pattern)> _columns = [];
     private readonly int[] _basis;
@@ -23,7 +26,8 @@ internal sealed class Master
     /// <param name="demand">What is wanted of each shape.</param>
     /// <param name="stockLeft">How many sheets there are of each stock that is limited.</param>
     /// <param name="missing">What it costs to leave out one of each shape.</param>
-    public Master(Lot lot, long[] demand, long[] stockLeft, double[] missing)
+    /// <param name="limits">More rows, each with the most it may add up to.</param>
+    public Master(Lot lot, long[] demand, long[] stockLeft, double[] missing, params IReadOnlyList<long> limits)
     {
         _shapes = demand.Length;
         _stockRow = new int[lot.Stocks.Count];
@@ -33,6 +37,8 @@ internal sealed class Master
             _stockRow[s] = lot.Stocks[s].Limited ? _rows++ : -1;
         }
 
+        _limitRow = _rows;
+        _rows += limits.Count;
         _right = new double[_rows];
         _basis = new int[_rows];
         _values = new double[_rows];
@@ -40,7 +46,7 @@ internal sealed class Master
         for (var r = 0; r < _rows; r++)
         {
             // A little extra, different on every row, keeps the simplex from standing still on ties.
-            _right[r] = (r < _shapes ? demand[r] : stockLeft[Array.IndexOf(_stockRow, r)]) + (1e-7 * ((r * 7 % 13) + 1));
+            _right[r] = RightOf(r) + (1e-7 * ((r * 7 % 13) + 1));
             _columns.Add(([r], [1.0], r < _shapes ? missing[r] : 0.0, null));
             _basis[r] = r;
             _values[r] = _right[r];
@@ -58,7 +64,22 @@ internal sealed class Master
         {
             _inBasis.Add(j < _rows);
         }
+
+        long RightOf(int row) => row < _shapes ? demand[row] : row >= _limitRow ? limits[row - _limitRow] : stockLeft[Array.IndexOf(_stockRow, row)];
     }
+
+    /// <summary>Adds a column that is no pattern: what it takes of each shape, and its own limit.</summary>
+    /// <returns>Its number, for <see cref="Millionths"/>.</returns>
+    public int AddTaker(IReadOnlyList<(int Shape, long Each)> takes, int limit, double cost)
+    {
+        _columns.Add(([.. takes.Select(take => take.Shape), _limitRow + limit], [.. takes.Select(take => -(double)take.Each), 1.0], cost, null));
+        _inBasis.Add(false);
+        return _columns.Count - 1;
+    }
+
+    /// <summary>How often a column is used, in millionths.</summary>
+    public long Millionths(int column) =>
+        Array.IndexOf(_basis, column) is var row && row >= 0 ? (long)Math.Round(_values[row] * 1e6) : 0;
 
     /// <summary>What one of each shape is worth, then what one sheet of each limited stock saves (negative).</summary>
     public double[] Duals { get; }
@@ -172,11 +193,24 @@ internal sealed class Master
             var cost = _columns[_basis[r]].Cost;
             if (cost != 0)
             {
-                for (var c = 0; c < _rows; c++)
-                {
-                    Duals[c] += cost * _inverse[(r * _rows) + c];
-                }
+                TakeOff(Duals, -cost, _inverse.AsSpan(r * _rows, _rows));
             }
+        }
+    }
+
+    // Element by element, so that the width of the machine's vectors changes nothing.
+    private static void TakeOff(Span<double> row, double factor, ReadOnlySpan<double> other)
+    {
+        var by = new Vector<double>(factor);
+        var v = 0;
+        for (; v <= row.Length - Vector<double>.Count; v += Vector<double>.Count)
+        {
+            (new Vector<double>(row[v..]) - (by * new Vector<double>(other[v..]))).CopyTo(row[v..]);
+        }
+
+        for (; v < row.Length; v++)
+        {
+            row[v] -= factor * other[v];
         }
     }
 
@@ -216,7 +250,7 @@ internal sealed class Master
         }
 
         var pivot = column[leave];
-        var own2 = _values[leave] / pivot;
+        var ratioOfLeaving = _values[leave] / pivot;
         for (var c = 0; c < _rows; c++)
         {
             _inverse[(leave * _rows) + c] /= pivot;
@@ -226,17 +260,12 @@ internal sealed class Master
         {
             if (r != leave && column[r] != 0)
             {
-                var factor = column[r];
-                for (var c = 0; c < _rows; c++)
-                {
-                    _inverse[(r * _rows) + c] -= factor * _inverse[(leave * _rows) + c];
-                }
-
-                _values[r] -= factor * own2;
+                TakeOff(_inverse.AsSpan(r * _rows, _rows), column[r], _inverse.AsSpan(leave * _rows, _rows));
+                _values[r] -= column[r] * ratioOfLeaving;
             }
         }
 
-        _values[leave] = own2;
+        _values[leave] = ratioOfLeaving;
         _inBasis[_basis[leave]] = false;
         _basis[leave] = enter;
         _inBasis[enter] = true;
@@ -293,11 +322,8 @@ internal sealed class Master
                 var factor = matrix[(r * n) + c];
                 if (r != c && factor != 0)
                 {
-                    for (var k = 0; k < n; k++)
-                    {
-                        matrix[(r * n) + k] -= factor * matrix[(c * n) + k];
-                        inverse[(r * n) + k] -= factor * inverse[(c * n) + k];
-                    }
+                    TakeOff(matrix.AsSpan(r * n, n), factor, matrix.AsSpan(c * n, n));
+                    TakeOff(inverse.AsSpan(r * n, n), factor, inverse.AsSpan(c * n, n));
                 }
             }
         }

@@ -36,7 +36,14 @@ internal sealed class Packer
     private readonly List<(int Stock, Part Root)> _sheets = [];
     private readonly List<(Part Part, int Sheet)> _free = [];
 
-    public Packer(Lot lot) => _lot = lot;
+    // A shape that found no room finds none later: free rectangles only become smaller, until another sheet is opened.
+    private readonly bool[] _full;
+
+    public Packer(Lot lot)
+    {
+        _lot = lot;
+        _full = new bool[lot.Shapes.Count];
+    }
 
     public FitBy FitBy { get; set; }
 
@@ -48,6 +55,7 @@ internal sealed class Packer
     {
         _sheets.Clear();
         _free.Clear();
+        Array.Clear(_full);
     }
 
     public void Open(int stock)
@@ -55,6 +63,7 @@ internal sealed class Packer
         var root = new Part(_lot.Stocks[stock].Width, _lot.Stocks[stock].Height);
         _free.Add((root, _sheets.Count));
         _sheets.Add((stock, root));
+        Array.Clear(_full);
     }
 
     /// <summary>Goes on with a sheet that is begun; its tree is cut further.</summary>
@@ -71,11 +80,17 @@ internal sealed class Packer
         }
 
         _sheets.Add((stock, root));
+        Array.Clear(_full);
     }
 
     /// <summary>Lays one piece where it fits best; false when there is no room.</summary>
     public bool TryLay(int shape)
     {
+        if (_full[shape])
+        {
+            return false;
+        }
+
         var item = _lot.Shapes[shape];
         var best = -1;
         var bestScore = long.MaxValue;
@@ -101,6 +116,7 @@ internal sealed class Packer
 
         if (best < 0)
         {
+            _full[shape] = true;
             return false;
         }
 
@@ -120,13 +136,23 @@ internal sealed class Packer
         return new(stock, packer._sheets[0].Root, lot.Shapes.Count);
     }
 
-    /// <summary>One sheet with as many of these counts as greedy laying gives, the largest first.</summary>
+    /// <summary>One sheet with as much of these counts as greedy laying gives, the largest first: the fullest of a few tries.</summary>
     public static Part PackAgain(Lot lot, int stock, int[] counts)
     {
+        Pattern? best = null;
         var packer = new Packer(lot);
-        packer.Open(stock);
-        packer.LayAll(counts);
-        return packer._sheets[0].Root;
+        for (var n = 0; n < 9; n++)
+        {
+            packer.FitBy = (FitBy)(n % 3);
+            packer.SplitBy = (SplitBy)(n / 3);
+            packer.Clear();
+            packer.Open(stock);
+            packer.LayAll((int[])counts.Clone());
+            var pattern = new Pattern(stock, packer._sheets[0].Root, counts.Length);
+            best = best is null || pattern.Used(lot) > best.Used(lot) ? pattern : best;
+        }
+
+        return best!.Root;
     }
 
     /// <summary>Lays what fits of these counts, the largest first, and takes it off them.</summary>

@@ -24,6 +24,18 @@ internal sealed class PlanWriter(CuttingJob job, Lot lot)
         return sheets;
     }
 
+    /// <summary>One sheet whose pieces of a shape are all for one piece of the job, whatever its count.</summary>
+    public CutNode One(Pattern pattern, int[] pieceOf)
+    {
+        for (var k = 0; k < _members.Count; k++)
+        {
+            _members[k].Push((pieceOf[k], long.MaxValue));
+        }
+
+        var margins = job.Stock[lot.Stocks[pattern.Stock].Index].Margins;
+        return Write(pattern.Root, margins.Left, margins.Top, 1)!;
+    }
+
     /// <summary>What the lot lacks; of pieces that are alike, those named last in the job. Call after <see cref="Sheets"/>.</summary>
     public IEnumerable<(int Piece, long Count)> Missing() => _members.SelectMany(stack => stack);
 

@@ -13,9 +13,9 @@ internal sealed class RasterTable : SheetTable
     private readonly List<(int I, int J, int Shape, bool Turned, int Width, int Height)> _ways = [];
     private readonly int[] _across;
     private readonly int[] _down;
-    private readonly int[][] _restAcross;
-    private readonly int[][] _restDown;
-    private readonly int[] _best;
+    private int[][] _restAcross = [];
+    private int[][] _restDown = [];
+    private int[] _best = [];
     private readonly Lot _lot;
     private readonly bool _flipped;
     private int[] _worths = [];
@@ -40,9 +40,6 @@ internal sealed class RasterTable : SheetTable
         // Rows run along the longer of the two sets: the inner loop over a row is the fast one.
         _flipped = down.Length < across.Length;
         (_across, _down) = _flipped ? (down, across) : (across, down);
-        _restAcross = Rests(_across);
-        _restDown = Rests(_down);
-        _best = new int[_across.Length * _down.Length];
         foreach (var (width, height, shape, turned) in ways)
         {
             var (i, j) = _flipped ? (height, width) : (width, height);
@@ -54,13 +51,21 @@ internal sealed class RasterTable : SheetTable
 
     public override bool KeepsRules => false;
 
-    public long Cells => _best.Length;
+    /// <summary>About how many steps one filling takes.</summary>
+    public double Work => (double)_across.Length * _down.Length * (_across.Length + _down.Length);
 
     public override int Fill(int[] worths)
     {
         _worths = worths;
         var n = _across.Length;
         var m = _down.Length;
+        if (_best.Length == 0)
+        {
+            _best = new int[n * m];
+            _restAcross = Rests(_across);
+            _restDown = Rests(_down);
+        }
+
         Array.Clear(_best);
         foreach (var (i, j, shape, _, _, _) in _ways)
         {

@@ -9,6 +9,9 @@ internal sealed class Relayer
 {
     private const int Memory = 40;
 
+    // A round counts for one, and for one more with every so many pieces, so that full sheets do not take longer than others.
+    private const int PiecesPerRound = 24;
+
     private readonly Lot _lot;
     private readonly PlanRandom _random;
     private readonly Packer _packer;
@@ -31,16 +34,19 @@ internal sealed class Relayer
     /// </summary>
     public bool PlaceAll(List<Pattern> sheets, List<int> bag, int rounds, CancellationToken cancel)
     {
+        // An attempt counts even when there is nothing to lay again, so that attempts come to an end.
+        Rounds++;
         var now = Loss(sheets, bag);
         var memory = new long[Memory];
         Array.Fill(memory, now);
         var bestBag = AreaOf(bag);
         var best = (Sheets: sheets.ToArray(), Bag: bag.ToArray());
-        for (var round = 0; round < rounds && bag.Count > 0 && sheets.Count > 0 && !cancel.IsCancellationRequested; round++)
+        var end = Rounds + rounds;
+        for (var round = 0; Rounds < end && bag.Count > 0 && sheets.Count > 0 && !cancel.IsCancellationRequested; round++)
         {
-            Rounds++;
             var chosen = Choose(Math.Min(sheets.Count, 1 + _random.Next(3)), sheets.Count);
             var (made, newBag) = LayAgain(sheets, chosen, bag);
+            Rounds += 1 + (_pool.Count / PiecesPerRound);
             var before = 0L;
             var after = 0L;
             for (var n = 0; n < chosen.Length; n++)

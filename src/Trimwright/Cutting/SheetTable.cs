@@ -6,6 +6,11 @@ internal abstract class SheetTable
     /// <summary>Worths may add up to this on one sheet.</summary>
     public const int MostWorth = 1 << 29;
 
+    private const int FinestSide = 2_000_000;
+
+    // Steps of one filling: about a tenth of a second.
+    private const double MostWork = 4e8;
+
     /// <summary>The place of the stock in the lot.</summary>
     public required int Stock { get; init; }
 
@@ -21,8 +26,33 @@ internal abstract class SheetTable
     /// <summary>The way to cut that gives it; after <see cref="Fill"/>.</summary>
     public abstract Part Best();
 
-    public static SheetTable For(Lot lot, int stock) =>
-        lot.HasRules && RuleTable.IsSmallEnough(lot.Stocks[stock]) ? new RuleTable(lot, stock) { Stock = stock } : new RasterTable(lot, stock) { Stock = stock };
+    /// <summary>Whether the way to cut can be cut; if not, only what is on it may be of use.</summary>
+    public virtual bool IsExact => true;
+
+    /// <summary>The units that sides are rounded down to.</summary>
+    public virtual int Step => 1;
+
+    /// <summary>Whether the table knows a shape; one that it does not must be worth nothing.</summary>
+    public virtual bool Sees(int shape) => true;
+
+    public static SheetTable For(Lot lot, int stock)
+    {
+        if (lot.HasRules && RuleTable.IsSmallEnough(lot.Stocks[stock]))
+        {
+            return new RuleTable(lot, stock) { Stock = stock };
+        }
+
+        if (Math.Max(lot.Stocks[stock].Width, lot.Stocks[stock].Height) <= FinestSide)
+        {
+            var raster = new RasterTable(lot, stock) { Stock = stock };
+            if (raster.Work <= MostWork)
+            {
+                return raster;
+            }
+        }
+
+        return new CoarseTable(lot, stock) { Stock = stock };
+    }
 
     /// <summary>The greatest whole factor, at most <paramref name="wanted"/>, by which worths may be multiplied without leaving the table.</summary>
     public static long GreatestScale(Lot lot, double[] worths, long wanted)

@@ -6,7 +6,7 @@ internal static class SimpleBounds
     /// <summary>By area: a sheet cannot give more paper than it is.</summary>
     public static WorthBound ByArea(Lot lot) => WorthBound.From(
         BoundKind.Area, lot, [.. lot.Shapes.Select(shape => shape.Area)], [.. lot.Stocks.Select(stock => stock.Area)],
-        new bool[lot.Stocks.Count], lot.Stocks.Max(stock => stock.Area));
+        new bool[lot.Stocks.Count]);
 
     /// <summary>Pieces of which no two fit one sheet, gathered from the largest down.</summary>
     public static WorthBound ByNoTwoTogether(Lot lot)
@@ -24,7 +24,7 @@ internal static class SimpleBounds
         }
 
         return WorthBound.From(
-            BoundKind.NoTwoTogether, lot, worths, [.. Enumerable.Repeat(1L, lot.Stocks.Count)], new bool[lot.Stocks.Count], 1);
+            BoundKind.NoTwoTogether, lot, worths, [.. Enumerable.Repeat(1L, lot.Stocks.Count)], new bool[lot.Stocks.Count]);
     }
 
     private static bool FitTogether(Lot lot, int a, int b)

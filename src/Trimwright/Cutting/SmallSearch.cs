@@ -9,6 +9,8 @@ internal sealed class SmallSearch
     /// <summary>The most different shares of pieces that are tried.</summary>
     public const int MostShares = 400;
 
+    private const int SharesPerStep = 16;
+
     private readonly Lot _lot;
     private readonly HashSet<int> _sides;
     private readonly int[] _shapes;
@@ -61,10 +63,11 @@ internal sealed class SmallSearch
     }
 
     /// <summary>The best tree found; null when the steps ran out first, or the pieces cannot be laid at all.</summary>
-    public static Laid? Find(Lot lot, HashSet<int> sides, int width, int height, int[] counts, long steps)
+    public static Laid? Find(Lot lot, HashSet<int> sides, int width, int height, int[] counts, ref long steps)
     {
         var search = new SmallSearch(lot, sides, counts, steps);
         var found = search.Solve(width, height, search._digits.Length - 1);
+        steps = search._steps;
         return search._steps > 0 ? found : null;
     }
 
@@ -124,6 +127,7 @@ internal sealed class SmallSearch
 
         foreach (var at in Sums(share, size))
         {
+            _steps -= 1 + (share / SharesPerStep);
             for (var first = share; first > 0; first--)
             {
                 if (_steps <= 0)

@@ -10,6 +10,9 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
 
     private readonly HashSet<int> _sides = [.. lot.Shapes.SelectMany(shape => new[] { shape.Width, shape.Height })];
 
+    // Steps left for the sheet at hand.
+    private long _left;
+
     public List<(Pattern Pattern, long Repeats)> Tidy(List<(Pattern Pattern, long Repeats)> sheets)
     {
         var done = new Dictionary<string, Pattern>(StringComparer.Ordinal);
@@ -31,18 +34,21 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
 
     private Pattern Tidy(Pattern pattern)
     {
-        var best = Polish(pattern.Root);
-        if (SmallSearch.Shares(pattern.Counts) > SmallSearch.MostShares)
+        _left = steps;
+        if (SmallSearch.Shares(pattern.Counts) <= SmallSearch.MostShares)
         {
-            var samples = Samples(pattern).Append(Laid.From(lot, _sides, pattern.Root)).OrderDescending().Take(3).ToList();
-            foreach (var sample in samples)
-            {
-                var polished = Polish(sample.Root);
-                best = polished.CompareTo(best) > 0 ? polished : best;
-            }
+            return new(pattern.Stock, Polish(pattern.Root).Root, pattern.Counts.Length);
         }
 
-        return new(pattern.Stock, best.Root, pattern.Counts.Length);
+        // Too many pieces to try everything: other ways to lay them, and everything in the small parts of the three best.
+        Laid? best = null;
+        foreach (var sample in Samples(pattern).Append(Laid.From(lot, _sides, pattern.Root)).OrderDescending().Take(3).ToList())
+        {
+            var polished = Polish(sample.Root);
+            best = polished.CompareTo(best) > 0 ? polished : best;
+        }
+
+        return new(pattern.Stock, best!.Root, pattern.Counts.Length);
     }
 
     /// <summary>Searches the largest subtrees that are small enough, and puts the rest together again as it was.</summary>
@@ -55,9 +61,9 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         }
 
         var counts = new Pattern(0, part, lot.Shapes.Count).Counts;
-        if (SmallSearch.Shares(counts) <= SmallSearch.MostShares)
+        if (_left > 0 && SmallSearch.Shares(counts) <= SmallSearch.MostShares)
         {
-            var found = SmallSearch.Find(lot, _sides, part.Width, part.Height, counts, steps);
+            var found = SmallSearch.Find(lot, _sides, part.Width, part.Height, counts, ref _left);
             if (found is not null)
             {
                 return found.CompareTo(now) > 0 ? found : now;
@@ -73,8 +79,9 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         var random = new PlanRandom(seed);
         var packer = new Packer(lot);
         var pieces = Enumerable.Range(0, pattern.Counts.Length).SelectMany(k => Enumerable.Repeat(k, pattern.Counts[k])).ToArray();
-        for (var n = 0; n < steps / StepsPerSample; n++)
+        for (var n = 0; n < steps / 2 / StepsPerSample; n++)
         {
+            _left -= StepsPerSample;
             packer.Clear();
             packer.Open(pattern.Stock);
             packer.FitBy = (FitBy)random.Next(3);

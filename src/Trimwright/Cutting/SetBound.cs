@@ -1,0 +1,180 @@
+using System.Numerics;
+using Trimwright.Measures;
+
+namespace Trimwright.Cutting;
+
+/// <summary>Bounds how many sets a stock gives, and says how many to try first: column generation with a column for each set.</summary>
+internal sealed class SetBound
+{
+    private const int MostRounds = 2_000;
+    private const long FinestScale = 1_000_000;
+
+    private readonly CuttingJob _job;
+    private readonly Lot _lot;
+    private readonly IReadOnlyList<WantedSet> _sets;
+    private readonly List<(int Shape, long Each)[]> _takes = [];
+    private readonly SheetTable[] _tables;
+    private BigInteger? _least;
+
+    public SetBound(CuttingJob job, IReadOnlyList<WantedSet> sets)
+    {
+        _job = job;
+        _lot = LotMaker.MakeOne(job);
+        _sets = sets;
+        _tables = [.. Enumerable.Range(0, _lot.Stocks.Count).Select(s => SheetTable.For(_lot, s))];
+        foreach (var set in sets)
+        {
+            _takes.Add([.. set.Parts.Select(part => (ShapeOf(part.Piece), part.Each)).GroupBy(take => take.Item1)
+                .Select(same => (same.Key, same.Sum(take => take.Each))).OrderBy(take => take.Key)]);
+        }
+    }
+
+    public MostProof? Proof { get; private set; }
+
+    /// <summary>How many of each set the linear programme would make, rounded down.</summary>
+    public long[] Solve(IReadOnlyList<long> limits, CancellationToken cancel)
+    {
+        var demand = new long[_lot.Shapes.Count];
+        var dearest = 10.0 * _sets.Max(set => set.Weight) * _lot.Shapes.Count;
+        var master = new Master(
+            _lot, demand, [.. _lot.Stocks.Select(stock => stock.Count)], [.. demand.Select(_ => dearest)], limits);
+        var columns = new int[_sets.Count];
+        for (var n = 0; n < columns.Length; n++)
+        {
+            columns[n] = master.AddTaker(_takes[n], n, -(double)_sets[n].Weight);
+        }
+
+        for (var s = 0; s < _lot.Stocks.Count; s++)
+        {
+            for (var k = 0; k < demand.Length; k++)
+            {
+                if (_lot.Shapes[k].From[s])
+                {
+                    master.Add(Packer.PackOneKind(_lot, s, k), 0);
+                }
+            }
+        }
+
+        for (var round = 0; round < MostRounds && !cancel.IsCancellationRequested; round++)
+        {
+            master.Solve();
+            if (!AddPatterns(master))
+            {
+                break;
+            }
+        }
+
+        master.Solve();
+        return [.. columns.Select((column, n) => Math.Min((master.Millionths(column) + 100) / 1_000_000, limits[n]))];
+    }
+
+    private bool AddPatterns(Master master)
+    {
+        var duals = new double[_lot.Shapes.Count];
+        for (var k = 0; k < duals.Length; k++)
+        {
+            duals[k] = Math.Max(0, master.Duals[k]);
+        }
+
+        var scale = SheetTable.GreatestScale(_lot, duals, FinestScale);
+        var worths = new int[duals.Length];
+        for (var k = 0; k < worths.Length; k++)
+        {
+            worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
+        }
+
+        var most = new long[_tables.Length];
+        var found = false;
+        foreach (var table in _tables)
+        {
+            most[table.Stock] = table.Fill(worths);
+            var price = (long)Math.Round(-master.StockDual(table.Stock) * scale);
+            if (most[table.Stock] > price + Math.Max(1, scale / 100_000))
+            {
+                var root = table.Best();
+                if (!table.IsExact || (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot)))
+                {
+                    root = Packer.PackAgain(_lot, table.Stock, new Pattern(table.Stock, root, worths.Length).Counts);
+                }
+
+                var pattern = new Pattern(table.Stock, root, worths.Length);
+                var worth = 0L;
+                for (var k = 0; k < worths.Length; k++)
+                {
+                    worth += (long)worths[k] * pattern.Counts[k];
+                }
+
+                if (worth > price + Math.Max(1, scale / 100_000))
+                {
+                    master.Add(pattern, 0);
+                    found = true;
+                }
+            }
+        }
+
+        Prove(worths, most, scale);
+        return found;
+    }
+
+    private void Prove(int[] worths, long[] most, long scale)
+    {
+        if (_lot.Stocks.Any(stock => _job.Stock[stock.Index].Count is null && most[stock.Index] > 0))
+        {
+            return;
+        }
+
+        // Sets without a limit of their own must be paid for in full: they set what one of weight stands for.
+        BigInteger rate = scale;
+        var takes = _takes.Select(set => set.Aggregate(BigInteger.Zero, (sum, take) => sum + ((BigInteger)worths[take.Shape] * take.Each))).ToList();
+        for (var n = 0; n < takes.Count; n++)
+        {
+            rate = _sets[n].AtMost is null ? BigInteger.Min(rate, takes[n] / _sets[n].Weight) : rate;
+        }
+
+        if (rate <= 0)
+        {
+            return;
+        }
+
+        BigInteger sum = 0;
+        foreach (var stock in _lot.Stocks)
+        {
+            sum += (BigInteger)most[stock.Index] * (_job.Stock[stock.Index].Count ?? 0);
+        }
+
+        for (var n = 0; n < takes.Count; n++)
+        {
+            sum += (_sets[n].AtMost ?? 0) * BigInteger.Max(0, (_sets[n].Weight * rate) - takes[n]);
+        }
+
+        var bound = sum / rate;
+        if (_least is null || bound < _least)
+        {
+            _least = bound;
+            Proof = new()
+            {
+                Pieces = [.. _job.Pieces.Select(piece => new PieceWorth(piece.Id, worths[ShapeOf(piece.Id)]))],
+                Sheets = [.. _lot.Stocks.Select(stock => new SheetWorth(
+                    _job.Stock[stock.Index].Id, most[stock.Index], _tables[stock.Index].KeepsRules)
+                {
+                    RoundedTo = _tables[stock.Index].Step == 1 ? Length.Zero : Length.FromNanometres(_tables[stock.Index].Step * _lot.Unit),
+                })],
+                WorthOfWeight = (long)rate,
+                Bound = (long)bound,
+            };
+        }
+    }
+
+    private int ShapeOf(string piece)
+    {
+        for (var k = 0; k < _lot.Shapes.Count; k++)
+        {
+            if (_lot.Shapes[k].Members.Any(member => _job.Pieces[member.Piece].Id == piece))
+            {
+                return k;
+            }
+        }
+
+        return -1;
+    }
+}

@@ -1,0 +1,142 @@
+namespace Trimwright.Cutting;
+
+/// <summary>Finds the most sets, or the best mix of sets by weight, that a stock gives.</summary>
+public static class SetPlanner
+{
+    private const int MostTries = 40;
+
+    /// <summary>
+    /// Finds as many as it can. The counts of the pieces in the job mean nothing here: the sets say what is wanted. What weighs most together is
+    /// best; the plan for it is then the cheapest that is found.
+    /// </summary>
+    /// <param name="job">Pieces, stock and rules.</param>
+    /// <param name="sets">The sets; their order breaks ties.</param>
+    /// <param name="options">Limits of each planning run.</param>
+    /// <param name="cancel">Ends the search; the best so far is kept.</param>
+    public static MostSets Find(
+        CuttingJob job, IReadOnlyList<WantedSet> sets, CuttingOptions? options = null, CancellationToken cancel = default)
+    {
+        options ??= new();
+        var used = sets.SelectMany(set => set.Parts).Select(part => part.Piece).ToHashSet(StringComparer.Ordinal);
+        var whole = job with { Pieces = [.. job.Pieces.Where(piece => used.Contains(piece.Id)).Select(piece => piece with { Count = 1 })] };
+        var refusals = Check(job, whole, sets);
+        if (refusals.Count > 0)
+        {
+            return new() { Refusals = refusals };
+        }
+
+        var limits = Limits(sets);
+        var bound = new SetBound(WithCounts(whole, sets, limits), sets);
+        var counts = bound.Solve(limits, cancel);
+        var most = sets.Select((set, n) => set.Weight * limits[n]).Sum();
+        var isLimit = bound.Proof is null || bound.Proof.Bound >= most;
+        var (best, plan) = Search(whole, sets, counts, limits, isLimit ? most : bound.Proof!.Bound, options, cancel);
+        return new()
+        {
+            Sets = [.. sets.Select((set, n) => new SetCount(set.Id, best[n]))],
+            Weight = Weight(sets, best),
+            Bound = isLimit ? most : bound.Proof!.Bound,
+            Proof = isLimit ? null : bound.Proof,
+            RunsOut = isLimit ? [] : RunsOut(job, bound.Proof!),
+            RunsOutFor = isLimit ? [] : RunsOutFor(bound.Proof!, sets, best),
+            Plan = plan,
+        };
+    }
+
+    private static List<CuttingRefusal> Check(CuttingJob job, CuttingJob whole, IReadOnlyList<WantedSet> sets)
+    {
+        var refusals = JobChecks.Check(whole);
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var set in sets)
+        {
+            var pieces = set.Parts.Select(part => whole.Pieces.FirstOrDefault(piece => piece.Id == part.Piece)).ToList();
+            if (!ids.Add(set.Id))
+            {
+                refusals.Add(new(RefusalReason.SameId, Stock: set.Id));
+            }
+
+            if (pieces.Count == 0 || pieces.Contains(null) || set.Weight < 1 || set.Weight > CuttingPlanner.GreatestCost || set.AtMost is < 1
+                || set.Parts.Any(part => part.Each < 1 || part.Each > CuttingPlanner.MostPieces))
+            {
+                refusals.Add(new(RefusalReason.SetOutOfRange, Stock: set.Id));
+            }
+            else if (set.AtMost is null && pieces.All(piece => job.Stock.Any(sheet => sheet.Count is null
+                && (piece!.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true))))
+            {
+                refusals.Add(new(RefusalReason.SetWithoutEnd, Stock: set.Id));
+            }
+        }
+
+        return refusals;
+    }
+
+    // A limit for each set: its own, or as many pieces as can be planned. Nothing tighter: a limit of ours would stand in the way of a proof.
+    private static long[] Limits(IReadOnlyList<WantedSet> sets) =>
+        [.. sets.Select(set => Math.Min(
+            set.AtMost ?? long.MaxValue, Math.Max(1, CuttingPlanner.MostPieces / sets.Count / set.Parts.Sum(part => part.Each))))];
+
+    private static CuttingJob WithCounts(CuttingJob job, IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts) => job with
+    {
+        Pieces = [.. job.Pieces
+            .Select(piece => piece with
+            {
+                Count = sets.Select((set, n) => counts[n] * set.Parts.Where(part => part.Piece == piece.Id).Sum(part => part.Each)).Sum(),
+            })
+            .Where(piece => piece.Count > 0)],
+    };
+
+    private static (long[] Counts, CuttingPlan? Plan) Search(
+        CuttingJob job, IReadOnlyList<WantedSet> sets, long[] counts, long[] limits, long bound, CuttingOptions options, CancellationToken cancel)
+    {
+        var tries = 0;
+        CuttingPlan? plan = null;
+        counts = (long[])counts.Clone();
+
+        // Down, in longer and longer steps, until everything comes out.
+        for (var step = 1L; counts.Any(count => count > 0) && (plan = Try(counts)) is null; step *= 2)
+        {
+            var lightest = Enumerable.Range(0, counts.Length).Where(n => counts[n] > 0).MinBy(n => sets[n].Weight);
+            counts[lightest] -= Math.Min(counts[lightest], step);
+        }
+
+        // Up again, in shorter and shorter steps, the weightiest first.
+        foreach (var n in Enumerable.Range(0, counts.Length).OrderByDescending(n => sets[n].Weight).ThenBy(n => n))
+        {
+            var step = Math.Max(1, Math.Min(limits[n] - counts[n], (bound - Weight(sets, counts)) / sets[n].Weight));
+            while (step > 0 && tries < MostTries && !cancel.IsCancellationRequested)
+            {
+                var more = (long[])counts.Clone();
+                more[n] += step;
+                if (more[n] <= limits[n] && Weight(sets, more) <= bound && Try(more) is { } better)
+                {
+                    (counts, plan) = (more, better);
+                }
+                else
+                {
+                    step /= 2;
+                }
+            }
+        }
+
+        return (counts, plan);
+
+        CuttingPlan? Try(long[] wanted)
+        {
+            tries++;
+            var result = CuttingPlanner.Plan(WithCounts(job, sets, wanted), options, cancel).Plan;
+            return result is { Missing.Count: 0 } ? result : null;
+        }
+    }
+
+    private static long Weight(IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts) => sets.Select((set, n) => set.Weight * counts[n]).Sum();
+
+    private static IReadOnlyList<string> RunsOut(CuttingJob job, MostProof proof) =>
+        [.. proof.Sheets.Where(sheet => sheet.Most > 0)
+            .OrderByDescending(sheet => sheet.Most * (Int128)(job.Stock.First(stock => stock.Id == sheet.Stock).Count ?? 0)).Select(sheet => sheet.Stock)];
+
+    private static IReadOnlyList<string> RunsOutFor(MostProof proof, IReadOnlyList<WantedSet> sets, long[] counts) =>
+        [.. proof.Pieces.Where(piece => piece.Worth > 0)
+            .OrderByDescending(piece => sets.Select((set, n) => (Int128)Math.Max(counts[n], 1) * set.Parts.Where(part => part.Piece == piece.Piece)
+                .Sum(part => part.Each)).Aggregate((a, b) => a + b) * piece.Worth)
+            .Select(piece => piece.Piece)];
+}
