@@ -14,6 +14,7 @@ internal sealed class MixedOracle : IDisposable
 {
     private readonly Solver _solver = Solver.CreateSolver("SCIP");
     private readonly Variable[] _measures;
+    private readonly List<Variable> _summed = [];
 
     /// <param name="system">The system.</param>
     /// <param name="statements">The statements that are to hold, each with by how much it may be missed.</param>
@@ -61,6 +62,7 @@ internal sealed class MixedOracle : IDisposable
     {
         var objective = _solver.Objective();
         objective.Clear();
+        _summed.Clear();
         foreach (var statement in wishes.Select(s => system.Statements[s]))
         {
             var right = Decimal(statement.Right);
@@ -78,12 +80,20 @@ internal sealed class MixedOracle : IDisposable
                 var miss = _solver.MakeNumVar(0, double.PositiveInfinity, string.Empty);
                 row.SetCoefficient(miss, sign);
                 objective.SetCoefficient(miss, 1);
+                _summed.Add(miss);
             }
         }
 
         objective.SetMinimization();
         Assert.Equal(Solver.ResultStatus.OPTIMAL, _solver.Solve());
         return objective.Value();
+    }
+
+    /// <summary>Holds the sum that was asked for last to its least; what lies within a millionth of it counts as equal.</summary>
+    public void HoldSum(double least)
+    {
+        var row = _solver.MakeConstraint(double.NegativeInfinity, least + 1e-6, string.Empty);
+        _summed.ForEach(miss => row.SetCoefficient(miss, 1));
     }
 
     /// <summary>A fraction as floating point has it.</summary>

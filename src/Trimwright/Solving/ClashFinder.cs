@@ -12,6 +12,7 @@ namespace Trimwright.Solving;
 internal sealed class ClashFinder(WishSystem system, SolveOptions options, CancellationToken cancel)
 {
     private readonly GroupSolver _solver = new(system.MeasureCount, options, cancel);
+    private bool _isSmallest = true;
 
     /// <summary>The clash of a system whose musts are known not to hold together.</summary>
     public Clash Find() => LinearClash.Find(system, cancel) ?? FindWithGrids();
@@ -41,7 +42,10 @@ internal sealed class ClashFinder(WishSystem system, SolveOptions options, Cance
         return new(
             Enumerable.Range(0, statements.Length).Where(s => statements[s] && !system.Statements[s].IsStructure).ToList(),
             Enumerable.Range(0, statements.Length).Where(s => statements[s] && system.Statements[s].IsStructure).ToList(),
-            bounds);
+            bounds)
+        {
+            IsSmallest = _isSmallest,
+        };
     }
 
     /// <summary>Leaves out what can be left out of a list, in order, by halves.</summary>
@@ -57,10 +61,14 @@ internal sealed class ClashFinder(WishSystem system, SolveOptions options, Cance
             flags[member] = false;
         }
 
-        if (Clashes(selection))
+        var clashes = Clashes(selection);
+        if (clashes == true)
         {
             return;
         }
+
+        // Several that are not settled together are asked one by one.
+        _isSmallest &= clashes is not null || members.Length > 1;
 
         foreach (var member in members)
         {
@@ -75,22 +83,27 @@ internal sealed class ClashFinder(WishSystem system, SolveOptions options, Cance
         }
     }
 
-    /// <summary>Whether a selection is proved not to hold. What the budget leaves open counts as able to hold, so it stays blamed.</summary>
-    private bool Clashes(Selection selection)
+    /// <summary>Whether a selection cannot hold; null when the budget ended first, so that the members stay blamed.</summary>
+    private bool? Clashes(Selection selection)
     {
-        if (Reduction.Of(system, selection, false) is not { } reduction)
+        if (Reduction.Of(system, selection, false, cancel) is not { } reduction)
         {
             return true;
         }
 
+        bool? clashes = false;
         foreach (var group in reduction.Groups)
         {
-            if (_solver.CanHold(group) == false)
+            switch (_solver.CanHold(group))
             {
-                return true;
+                case false:
+                    return true;
+                case null:
+                    clashes = null;
+                    break;
             }
         }
 
-        return false;
+        return clashes;
     }
 }

@@ -76,25 +76,30 @@ internal sealed class Elimination(int measureCount, Lattice?[] lattices, FormBui
     }
 
     /// <summary>
-    /// Chooses among measures on grids: with all factors in whole steps and in lowest terms, one with factor 1 is whole whenever the
-    /// others are, so its grid need not be searched.
+    /// Chooses among measures on grids: the last declared, those on lists of values last. With all factors in whole steps and in lowest
+    /// terms, one with factor 1 is whole whenever the others are, so its grid need not be searched.
     /// </summary>
+    /// <remarks>
+    /// By order and nothing else: so what stays free is the same whichever statements say it, and however often (the reduced echelon form
+    /// of a set of equalities does not depend on how they are written).
+    /// </remarks>
     private int ChooseWhole(LinearForm form)
     {
         var steps = WholeEqualities.InSteps(form, lattices, out _);
-        for (var i = steps.Length - 1; i >= 0; i--)
+        var at = steps.Length - 1;
+        for (var i = at; i >= 0; i--)
         {
-            var measure = form.Unknowns[i];
-            if (BigInteger.Abs(steps[i]).IsOne && !lattices[measure]!.IsList)
+            if (!lattices[form.Unknowns[i]]!.IsList)
             {
-                _impliedWhole[measure] = WholeEqualities.RightIsWhole(form, lattices);
-                WholeIsHard |= !_impliedWhole[measure];
-                return i;
+                at = i;
+                break;
             }
         }
 
-        WholeIsHard |= form.Unknowns.Length > 1;
-        return form.Unknowns.Length - 1;
+        var measure = form.Unknowns[at];
+        _impliedWhole[measure] = !lattices[measure]!.IsList && BigInteger.Abs(steps[at]).IsOne && WholeEqualities.RightIsWhole(form, lattices);
+        WholeIsHard |= form.Unknowns.Length > 1 && !_impliedWhole[measure];
+        return at;
     }
 
     private void Define(LinearForm form, int at)

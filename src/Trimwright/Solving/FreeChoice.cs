@@ -106,6 +106,7 @@ internal sealed class FreeChoice(GroupModel model, Search search, LooseRanges ra
 
     private (Rational? Least, Rational? Most) Range(LinearForm form, Lattice? lattice)
     {
+        _simplex.Cancel.ThrowIfCancellationRequested();
         Write(form, Rational.One);
         _simplex.SetCost(_variables, _factors);
         if (_simplex.CostIsPinned())

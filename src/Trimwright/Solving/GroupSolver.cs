@@ -21,9 +21,9 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     public GroupEnd Solve(Group group, Rational[] values, LooseRanges ranges)
     {
         var model = new GroupModel(group, _simplex, _variableOf);
-        var search = new Search(_simplex, model.Stepped, new(options.NodeBudget));
-        var levels = new Levels(model, search);
-        var end = levels.Run();
+        var budget = new SearchBudget(options.NodeBudget);
+        var search = new Search(_simplex, model.Stepped, budget);
+        var (end, unproved) = Lower(group, ref model, ref search, budget, values);
         if (end != SearchEnd.Proved)
         {
             return new(end == SearchEnd.Nothing ? Outcome.Clash : Outcome.Unknown, default, default);
@@ -36,7 +36,7 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
             values[measure] = search.At(model.VariableOf(measure));
         }
 
-        return levels.Unproved is { } unproved ? new(Outcome.BestFound, unproved.Level, unproved.Gap)
+        return unproved is { } open ? new(Outcome.BestFound, open.Level, open.Gap)
             : choice.IsProved ? new(Outcome.Best, default, default)
             : new(Outcome.BestFound, Strength.May + 1, default);
     }
@@ -44,13 +44,78 @@ internal sealed class GroupSolver(int measureCount, SolveOptions options, Cancel
     /// <summary>Whether the musts of a group can hold; null when the budget ended first.</summary>
     public bool? CanHold(Group group)
     {
-        var model = new GroupModel(group, _simplex, _variableOf);
-        var search = new Search(_simplex, model.Stepped, new(options.NodeBudget)) { MindsLattices = true };
-        return search.Find() switch
+        var portion = new Portions(measureCount, new(options.NodeBudget), cancel).Of(group);
+        return portion.LowerSum(Strength.May, null, out _) switch
         {
             SearchEnd.Proved => true,
             SearchEnd.Nothing => false,
             _ => null,
         };
     }
+
+    /// <summary>
+    /// Lowers the misses of a group. First without lattices: if that point lies on them, it is the answer. On success the simplex has
+    /// bounds that hold exactly the best points, and the search one of them.
+    /// </summary>
+    private (SearchEnd End, (Strength Level, Rational Gap)? Unproved) Lower(
+        Group group, ref GroupModel model, ref Search search, SearchBudget budget, Rational[] values)
+    {
+        var ties = new Ties(group, cancel);
+        var start = _simplex.Mark();
+        var leaf = new Leaf(model, search);
+        var end = Begin(group, leaf);
+        if (end == SearchEnd.Proved && model.Stepped.TrueForAll(s => !_simplex.IsPinned(s.Variable) || s.Lattice.Holds(_simplex.Value(s.Variable))))
+        {
+            end = new Levels(group, leaf, ties).Run();
+            if (end == SearchEnd.Proved && search.PointIsOnLattices())
+            {
+                search.MindsLattices = true;
+                return (end, null);
+            }
+        }
+
+        if (end != SearchEnd.Proved)
+        {
+            return (end, null);
+        }
+
+        _simplex.UndoTo(start);
+        search.Forget();
+        search.MindsLattices = true;
+        var separation = Separation.Of(group);
+        if (separation is null)
+        {
+            leaf = new(model, search);
+            end = Begin(group, leaf);
+            end = end == SearchEnd.Proved ? new Levels(group, leaf, ties).Run() : end;
+            if (end != SearchEnd.Proved || !leaf.HasSumRows)
+            {
+                return (end, leaf.Unproved);
+            }
+
+            leaf.Write(values);
+        }
+
+        IPortion portion = leaf;
+        if (separation is not null)
+        {
+            portion = new Branching(group, separation, new(measureCount, budget, cancel));
+            end = new Levels(group, portion, ties).Run();
+            if (end != SearchEnd.Proved)
+            {
+                return (end, null);
+            }
+
+            portion.Write(values);
+        }
+
+        // The misses now say all that there is to say of the best points; rows of sums would only be in the way.
+        model = new GroupModel(group, _simplex, _variableOf);
+        search = new Search(_simplex, model.Stepped, budget) { MindsLattices = true };
+        model.Settle(search, values);
+        return (end, portion.Unproved);
+    }
+
+    private static SearchEnd Begin(Group group, Leaf leaf) =>
+        leaf.LowerSum(group.Wishes.Exists(w => w.Strength == Strength.Should) ? Strength.Should : Strength.May, null, out _);
 }

@@ -14,7 +14,8 @@ internal sealed class Grouping(
     Lattice?[] lattices,
     IReadOnlyList<BoundedForm> bounded,
     List<SteppedForm> stepped,
-    List<ReducedWish> wishes)
+    List<ReducedWish> wishes,
+    CancellationToken cancel)
 {
     private readonly int[] _parent = Enumerable.Range(0, system.MeasureCount).ToArray();
     private readonly BoundedForm?[] _single = new BoundedForm?[system.MeasureCount];
@@ -40,6 +41,7 @@ internal sealed class Grouping(
         var groupOf = new Group?[system.MeasureCount];
         for (var m = 0; m < system.MeasureCount; m++)
         {
+            cancel.ThrowIfCancellationRequested();
             if (elimination.DefinitionOf(m) is null)
             {
                 var root = Find(m);
@@ -78,6 +80,7 @@ internal sealed class Grouping(
     {
         for (var m = 0; m < system.MeasureCount; m++)
         {
+            cancel.ThrowIfCancellationRequested();
             if (elimination.DefinitionOf(m) is not { } form)
             {
                 groupOf[Find(m)]!.Parts.Add(new(m, new([m], [Rational.One], default), true, lattices[m], default));
@@ -115,7 +118,7 @@ internal sealed class Grouping(
     private bool Bites(BoundedForm entry)
     {
         var (least, most) = Range(entry.Form);
-        return (entry.Least is { } low && !(least >= low)) || (entry.Most is { } high && !(most <= high));
+        return (entry.SaidLeast is { } low && !(least >= low)) || (entry.SaidMost is { } high && !(most <= high));
     }
 
     private bool Bites(ReducedWish wish)
@@ -132,12 +135,13 @@ internal sealed class Grouping(
     /// <summary>The range of a form by the bounds of its measures alone; null on a side that is open.</summary>
     private (Rational? Least, Rational? Most) Range(LinearForm form)
     {
+        cancel.ThrowIfCancellationRequested();
         Rational? least = form.Constant;
         Rational? most = form.Constant;
         for (var i = 0; i < form.Unknowns.Length; i++)
         {
             var (factor, single) = (form.Factors[i], _single[form.Unknowns[i]]);
-            var (low, high) = factor.Sign > 0 ? (single?.Least, single?.Most) : (single?.Most, single?.Least);
+            var (low, high) = factor.Sign > 0 ? (single?.SaidLeast, single?.SaidMost) : (single?.SaidMost, single?.SaidLeast);
             least = least is { } a && low is { } b ? a + (factor * b) : null;
             most = most is { } c && high is { } d ? c + (factor * d) : null;
         }
@@ -147,6 +151,7 @@ internal sealed class Grouping(
 
     private void Join(LinearForm form)
     {
+        cancel.ThrowIfCancellationRequested();
         for (var i = 1; i < form.Unknowns.Length; i++)
         {
             var (a, b) = (Find(form.Unknowns[0]), Find(form.Unknowns[i]));

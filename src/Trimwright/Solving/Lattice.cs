@@ -51,6 +51,28 @@ internal sealed class Lattice
         return new(values[0], common.IsZero ? Rational.One : common, values);
     }
 
+    /// <summary>The values that a form can take where all its unknowns have lattices; null where one has none.</summary>
+    public static Lattice? OfForm(LinearForm form, Lattice?[] lattices)
+    {
+        var (offset, step) = (form.Constant, default(Rational));
+        foreach (var unknown in form.Unknowns)
+        {
+            if (lattices[unknown] is null)
+            {
+                return null;
+            }
+        }
+
+        for (var i = 0; i < form.Unknowns.Length; i++)
+        {
+            var lattice = lattices[form.Unknowns[i]]!;
+            offset += form.Factors[i] * lattice.Offset;
+            step = CommonStep(step, form.Factors[i] * lattice.Step);
+        }
+
+        return new(offset, step, null);
+    }
+
     /// <summary>The greatest step of which both are whole multiples.</summary>
     public static Rational CommonStep(Rational a, Rational b)
     {
@@ -121,10 +143,22 @@ internal sealed class Lattice
         return at < _values.Length ? _values[at] : null;
     }
 
+    /// <summary>The greatest allowed value below an allowed one, or null.</summary>
+    public Rational? BelowNext(Rational value) => _values is null ? value - Step : Neighbour(value, -1);
+
+    /// <summary>The least allowed value above an allowed one, or null.</summary>
+    public Rational? AboveNext(Rational value) => _values is null ? value + Step : Neighbour(value, 1);
+
     /// <summary>The allowed value nearest to another, the lower of two; null when none is allowed.</summary>
     public Rational? Nearest(Rational value)
     {
         var (below, above) = (Below(value), Above(value));
         return below is { } low && above is { } high ? (value - low <= high - value ? low : high) : below ?? above;
+    }
+
+    private Rational? Neighbour(Rational value, int by)
+    {
+        var at = Array.BinarySearch(_values!, value) + by;
+        return at >= 0 && at < _values!.Length ? _values[at] : null;
     }
 }

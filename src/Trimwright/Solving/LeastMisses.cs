@@ -31,21 +31,38 @@ internal sealed class LeastMisses
             return default;
         }
 
-        var value = wish.Form.Constant;
-        Rational step = default;
-        for (var i = 0; i < wish.Form.Unknowns.Length; i++)
+        if (ValuesOf(wish.Form) is not var (value, step))
         {
-            if (!_latticeOf.TryGetValue(wish.Form.Unknowns[i], out var lattice))
-            {
-                return default;
-            }
-
-            value += wish.Form.Factors[i] * lattice.Offset;
-            step = Lattice.CommonStep(step, wish.Form.Factors[i] * lattice.Step);
+            return default;
         }
 
         // The form takes values value + k step; the nearest to zero from above and from below.
         var above = value - (step * Rational.From((value / step).Floor(), 1));
         return Rational.Min(above, step - above);
+    }
+
+    /// <summary>
+    /// The lattice that the misses of a wish lie on whatever the sizes are, where there is one: the common step of what its form can be.
+    /// </summary>
+    public Lattice? LatticeOf(ReducedWish wish) =>
+        ValuesOf(wish.Form) is var (value, step) ? Lattice.From(Grid.FromStep(Lattice.CommonStep(step, value))) : null;
+
+    /// <summary>The values of a form are among value + k step; null where it has a measure without a lattice.</summary>
+    private (Rational Value, Rational Step)? ValuesOf(LinearForm form)
+    {
+        var value = form.Constant;
+        Rational step = default;
+        for (var i = 0; i < form.Unknowns.Length; i++)
+        {
+            if (!_latticeOf.TryGetValue(form.Unknowns[i], out var lattice))
+            {
+                return null;
+            }
+
+            value += form.Factors[i] * lattice.Offset;
+            step = Lattice.CommonStep(step, form.Factors[i] * lattice.Step);
+        }
+
+        return (value, step);
     }
 }

@@ -15,14 +15,17 @@ internal sealed class Reduction
 {
     private readonly WishSystem _system;
     private readonly Selection? _selection;
+    private readonly CancellationToken _cancel;
     private readonly FormBuilder _builder;
     private readonly Lattice?[] _lattices;
+    private readonly Lattice?[] _own;
     private readonly Elimination _elimination;
     private readonly FormTable _table = new();
     private readonly List<SteppedForm> _stepped = [];
 
-    private Reduction(WishSystem system, Selection? selection)
+    private Reduction(WishSystem system, Selection? selection, CancellationToken cancel)
     {
+        _cancel = cancel;
         _system = system;
         _selection = selection;
         _builder = new(system.MeasureCount);
@@ -32,6 +35,7 @@ internal sealed class Reduction
             _lattices[m] = system.GridOf(new(m)) is { } grid && (selection is null || selection.Grids[m]) ? Lattice.From(grid) : null;
         }
 
+        _own = [.. _lattices];
         _elimination = new(system.MeasureCount, _lattices, _builder);
     }
 
@@ -45,16 +49,17 @@ internal sealed class Reduction
     /// <param name="system">The system.</param>
     /// <param name="selection">What counts; null when all does.</param>
     /// <param name="withWishes">Whether shoulds and mays count.</param>
-    public static Reduction? Of(WishSystem system, Selection? selection, bool withWishes)
+    /// <param name="cancel">Stops the work.</param>
+    public static Reduction? Of(WishSystem system, Selection? selection, bool withWishes, CancellationToken cancel)
     {
-        var reduction = new Reduction(system, selection);
+        var reduction = new Reduction(system, selection, cancel);
         if (!reduction.Equate() || !reduction.Bound())
         {
             return null;
         }
 
         new Grouping(system, reduction._elimination, reduction._lattices, reduction._table.InOrder, reduction._stepped,
-            withWishes ? reduction.Wishes() : []).Fill(reduction.Groups);
+            withWishes ? reduction.Wishes() : [], cancel).Fill(reduction.Groups);
         return reduction;
     }
 
@@ -63,6 +68,7 @@ internal sealed class Reduction
     /// <summary>A statement as a form over free measures: left minus right.</summary>
     private LinearForm FormOf(Statement statement)
     {
+        _cancel.ThrowIfCancellationRequested();
         foreach (var term in statement.Terms)
         {
             _elimination.AddTo(term.Measure.Index, term.Factor);
@@ -107,6 +113,7 @@ internal sealed class Reduction
             var settled = true;
             foreach (var entry in _table.InOrder)
             {
+                _cancel.ThrowIfCancellationRequested();
                 if (entry.IsEmpty)
                 {
                     return false;
@@ -143,11 +150,18 @@ internal sealed class Reduction
     {
         for (var m = 0; m < _system.MeasureCount; m++)
         {
+            _cancel.ThrowIfCancellationRequested();
             var (least, most) = _system.BoundsOf(new(m));
-            if (_lattices[m]?.Ends is { } ends)
+            if (_own[m] is { } own)
             {
-                least = least is { } low0 ? Rational.Max(low0, ends.Least) : ends.Least;
-                most = most is { } high0 ? Rational.Min(high0, ends.Most) : ends.Most;
+                // The range of a measure is its own: drawing it in to its grid takes no statement to know.
+                var ends = own.Ends;
+                least = least is { } low0 ? own.Above(low0) : ends?.Least;
+                most = most is { } high0 ? own.Below(high0) : ends?.Most;
+                if (own.IsList && (least is null || most is null))
+                {
+                    return false;
+                }
             }
 
             if (least is null && most is null && _lattices[m] is null)
@@ -223,6 +237,20 @@ internal sealed class Reduction
     /// <summary>Draws bounds in to the nearest values that lie on the lattices. False when none does.</summary>
     private bool PutOnLattices()
     {
+        var known = new Lattice?[_lattices.Length];
+        foreach (var (measure, target, _) in _stepped)
+        {
+            if (target.Form.Unknowns is [var unknown] && unknown == measure)
+            {
+                known[measure] = _lattices[measure];
+            }
+        }
+
+        foreach (var entry in _table.InOrder)
+        {
+            entry.DrawIn(known);
+        }
+
         foreach (var (_, target, lattice) in _stepped)
         {
             if ((target.Least is { } least && Raised(target, lattice.Above(least)) is false)
@@ -239,7 +267,7 @@ internal sealed class Reduction
     {
         if (least is { } value)
         {
-            target.Raise(value);
+            target.DrawUp(value);
         }
 
         return least is not null;
@@ -249,7 +277,7 @@ internal sealed class Reduction
     {
         if (most is { } value)
         {
-            target.Lower(value);
+            target.DrawDown(value);
         }
 
         return most is not null;

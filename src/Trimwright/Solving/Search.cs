@@ -19,6 +19,9 @@ internal enum SearchEnd
 
     /// <summary>The budget ended first.</summary>
     OutOfBudget,
+
+    /// <summary>No point costs as little as was asked for.</summary>
+    Dear,
 }
 
 /// <summary>
@@ -29,13 +32,21 @@ internal enum SearchEnd
 /// <remarks>Every variable with a lattice has two bounds, so the tree is finite; the budget only guards against a large one.</remarks>
 internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, SearchBudget budget)
 {
+    private const int Patience = 8;
+    private const int MostCandidates = 8;
+
     private readonly List<Branch> _branches = [];
+    private readonly List<int> _off = [];
     private Rational[] _point = [];
+    private int _seen;
 
     private readonly record struct Branch(int Mark, int Variable, Rational? Other, bool OtherIsAbove);
 
     /// <summary>Whether lattices count; without them the search is one linear program.</summary>
     public bool MindsLattices { get; set; }
+
+    /// <summary>While no point is known: what a point may cost at most to be of use, or null.</summary>
+    public Rational? Most { get; set; }
 
     /// <summary>Whether a point is known that lies within the bounds, and on the lattices where they count.</summary>
     public bool HasPoint { get; private set; }
@@ -87,6 +98,9 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         _point[variable] = value;
     }
 
+    /// <summary>Takes the point that was taught as known.</summary>
+    public void Recall() => HasPoint = true;
+
     /// <summary>Pins all variables with lattices where they are at the point known, and minds lattices no more.</summary>
     public void Freeze()
     {
@@ -134,7 +148,7 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             simplex.Reoptimise();
         }
 
-        return end ?? (HasPoint ? SearchEnd.Proved : SearchEnd.Nothing);
+        return end ?? (HasPoint ? SearchEnd.Proved : Most is null ? SearchEnd.Nothing : SearchEnd.Dear);
     }
 
     /// <summary>Solves the root; null when branches are needed.</summary>
@@ -159,6 +173,11 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         }
 
         Bound = bound;
+        if (!HasPoint && bound > Most)
+        {
+            return SearchEnd.Dear;
+        }
+
         if (HasPoint && Best == bound)
         {
             // With a lattice along the cost the linear program may lie lower: its face is then not the wanted one, and nobody asks.
@@ -178,10 +197,13 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
     private SearchEnd? Walk(Lattice? along)
     {
         _branches.Clear();
+        _seen = 0;
         Split(FirstOff());
+        var grace = (4 * stepped.Count) + 16;
         while (_branches.Count > 0)
         {
-            if (!budget.Pay(simplex))
+            // Once the budget is spent, one way down may still be gone to its end, so that there is an answer.
+            if (!budget.Pay(simplex) && (HasPoint || --grace < 0))
             {
                 return SearchEnd.OutOfBudget;
             }
@@ -200,15 +222,19 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             }
 
             var cost = simplex.Objective();
-            if ((along is null ? cost : along.Above(cost)) is not { } bound || (HasPoint && bound >= Best))
+            if ((along is null ? cost : along.Above(cost)) is not { } bound || (HasPoint ? bound >= Best : bound > Most))
             {
                 continue;
             }
 
-            var off = FirstOff();
-            if (off >= 0)
+            if (FirstOff() is var off and >= 0)
             {
-                Split(off);
+                off = ++_seen > Patience ? Telling(off, along) : off;
+                if (off >= 0)
+                {
+                    Split(off);
+                }
+
                 continue;
             }
 
@@ -220,6 +246,71 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// The variable off its lattice whose weaker side raises the cost most, the first of equals; -1 where one has no side left that is of
+    /// use. Costs two linear programs each, so it is asked only in searches that go on; what is best does not depend on it.
+    /// </summary>
+    private int Telling(int first, Lattice? along)
+    {
+        _off.Clear();
+        for (var i = first; i < stepped.Count && _off.Count < MostCandidates; i++)
+        {
+            if (!stepped[i].Lattice.Holds(simplex.Value(stepped[i].Variable)))
+            {
+                _off.Add(i);
+            }
+        }
+
+        if (_off.Count == 1)
+        {
+            return first;
+        }
+
+        var mark = simplex.Mark();
+        var values = _off.ConvertAll(i => simplex.Value(stepped[i].Variable));
+        var (best, gain) = (-1, default(Rational));
+        for (var i = 0; i < values.Count; i++)
+        {
+            var (variable, lattice) = stepped[_off[i]];
+            var below = Side(variable, null, lattice.Below(values[i]), along, mark);
+            var above = Side(variable, lattice.Above(values[i]), null, along, mark);
+            if (below is null && above is null)
+            {
+                return -1;
+            }
+
+            if (below is null || above is null)
+            {
+                best = _off[i];
+                break;
+            }
+
+            var least = Rational.Min(below.Value, above.Value);
+            if (best < 0 || least > gain)
+            {
+                (best, gain) = (_off[i], least);
+            }
+        }
+
+        simplex.Reoptimise();
+        return best;
+    }
+
+    /// <summary>The cost on one side of a branch; null when there is nothing of use.</summary>
+    private Rational? Side(int variable, Rational? least, Rational? most, Lattice? along, int mark)
+    {
+        if (least is null && most is null)
+        {
+            return null;
+        }
+
+        var holds = (least is not { } low || simplex.Raise(variable, low)) && (most is not { } high || simplex.Lower(variable, high));
+        Rational? cost = holds && simplex.Reoptimise() ? simplex.Objective() : null;
+        simplex.UndoTo(mark);
+        var bound = cost is { } value && along is not null ? along.Above(value) : cost;
+        return (HasPoint ? bound >= Best : bound > Most) ? null : bound;
     }
 
     /// <summary>Puts the two sides of a value that is off its lattice on the stack, the nearer one on top.</summary>

@@ -9,14 +9,11 @@ internal sealed class SearchBudget(long nodes)
     private const long WorkPerNode = 4_096;
 
     private long _left = nodes;
-    private long _workSeen;
 
     /// <summary>Pays for a node. False when nothing is left.</summary>
     public bool Pay(Simplex simplex)
     {
-        var work = simplex.Work - _workSeen;
-        _workSeen = simplex.Work;
-        _left -= 1 + (work / WorkPerNode);
+        _left -= 1 + (simplex.TakeWork() / WorkPerNode);
         return _left >= 0;
     }
 }

@@ -7,14 +7,15 @@ internal sealed partial class Simplex
 {
     private readonly List<WaitingRow> _waiting = [];
 
-    private readonly record struct WaitingRow(int[] Variables, Rational[] Factors, Rational? Least, Rational? Most, bool IsIn);
+    /// <summary>A row; its variable is -1 while it waits.</summary>
+    private readonly record struct WaitingRow(int[] Variables, Rational[] Factors, Rational? Least, Rational? Most, int Variable);
 
     /// <summary>How many rows were made to wait.</summary>
     public int WaitingCount => _waiting.Count;
 
     /// <summary>Adds a row that comes in when it is broken.</summary>
     public void AddWaitingRow(int[] variables, Rational[] factors, Rational? least, Rational? most) =>
-        _waiting.Add(new(variables, factors, least, most, false));
+        _waiting.Add(new(variables, factors, least, most, -1));
 
     /// <summary>Forgets the rows that were made to wait last; those that are in already stay.</summary>
     public void ForgetWaiting(int count) => _waiting.RemoveRange(count, _waiting.Count - count);
@@ -26,10 +27,9 @@ internal sealed partial class Simplex
         for (var i = 0; i < _waiting.Count; i++)
         {
             var row = _waiting[i];
-            if (!row.IsIn && (all || IsBroken(row)))
+            if (row.Variable < 0 && (all || IsBroken(row)))
             {
-                AddRow(row.Variables, row.Factors, row.Least, row.Most);
-                _waiting[i] = row with { IsIn = true };
+                _waiting[i] = row with { Variable = AddRow(row.Variables, row.Factors, row.Least, row.Most) };
                 came = true;
             }
         }

@@ -20,6 +20,8 @@ internal sealed partial class Simplex
     private bool[] _hasLeast = new bool[16];
     private bool[] _hasMost = new bool[16];
     private int[] _rowOf = new int[16];
+    private int[] _partOf = new int[16];
+    private int[] _tieOf = new int[16];
     private int[] _placeOf = new int[16];
     private Rational[] _cost = new Rational[16];
     private int[][] _rowsWith = new int[16][];
@@ -32,9 +34,8 @@ internal sealed partial class Simplex
     private int[] _length = new int[16];
     private int[] _stamp = new int[16];
     private int _stampNow;
-    private int[] _spareColumns = [];
-    private Rational[] _spareFactors = [];
     private int _rowCount;
+    private long _workTaken;
 
     private readonly record struct BoundChange(int Variable, bool IsMost, bool Had, Rational Bound);
 
@@ -44,17 +45,27 @@ internal sealed partial class Simplex
     /// <summary>How much work was done, counted in factors touched: a measure of effort that does not depend on the machine.</summary>
     public long Work { get; private set; }
 
+    /// <summary>The work done since this was asked last.</summary>
+    public long TakeWork()
+    {
+        var work = Work - _workTaken;
+        _workTaken = Work;
+        return work;
+    }
+
     /// <summary>Forgets everything but its memory.</summary>
     public void Clear()
     {
         _trail.Clear();
         _waiting.Clear();
+        _tiesOfPart = null;
         Count = 0;
         _rowCount = 0;
         _nonbasicCount = 0;
         _costed = false;
         _costStands = true;
         Work = 0;
+        _workTaken = 0;
     }
 
     /// <summary>The value of a variable.</summary>
@@ -81,6 +92,7 @@ internal sealed partial class Simplex
     /// <summary>Adds a basic variable that is a form of other variables, basic or not.</summary>
     public int AddRow(ReadOnlySpan<int> variables, ReadOnlySpan<Rational> factors, Rational? least, Rational? most)
     {
+        Cancel.ThrowIfCancellationRequested();
         var variable = NewVariable(least, most);
         var row = _rowCount++;
         Grow(ref _basic, row);
@@ -98,6 +110,8 @@ internal sealed partial class Simplex
         for (var i = 0; i < variables.Length; i++)
         {
             value += factors[i] * _value[variables[i]];
+            _partOf[variable] = Join(_partOf[variable], _partOf[variables[i]]);
+            _tieOf[variable] |= _tieOf[variables[i]];
             var source = _rowOf[variables[i]];
             if (source < 0)
             {
@@ -191,6 +205,19 @@ internal sealed partial class Simplex
         return true;
     }
 
+    /// <summary>Takes a bound away for good, not only until it is undone.</summary>
+    public void Drop(int variable, bool least)
+    {
+        if (least)
+        {
+            _hasLeast[variable] = false;
+        }
+        else
+        {
+            _hasMost[variable] = false;
+        }
+    }
+
     /// <summary>Pins a variable to a value.</summary>
     public bool Pin(int variable, Rational value) => Raise(variable, value) && Lower(variable, value);
 
@@ -235,6 +262,9 @@ internal sealed partial class Simplex
         Grow(ref _hasLeast, variable);
         Grow(ref _hasMost, variable);
         Grow(ref _rowOf, variable);
+        Grow(ref _partOf, variable);
+        Grow(ref _tieOf, variable);
+        (_partOf[variable], _tieOf[variable]) = (AnyPart, 0);
         Grow(ref _placeOf, variable);
         Grow(ref _cost, variable);
         Grow(ref _rowsWith, variable);
@@ -253,116 +283,5 @@ internal sealed partial class Simplex
         {
             Array.Resize(ref array, Math.Max(index + 1, array.Length * 2));
         }
-    }
-
-    private int Find(int row, int column) => Array.BinarySearch(_columns[row], 0, _length[row], column);
-
-    private void NoteRow(int column, int row)
-    {
-        // A column that is never walked would gather one stale entry each time a factor vanishes and comes back.
-        if (_rowsWithCount[column] > (4 * _rowCount) + 16)
-        {
-            Tidy(column);
-        }
-
-        var count = _rowsWithCount[column]++;
-        Grow(ref _rowsWith[column], count);
-        _rowsWith[column][count] = row;
-    }
-
-    private void Tidy(int column)
-    {
-        var stamp = ++_stampNow;
-        var (rows, kept) = (_rowsWith[column], 0);
-        for (var i = 0; i < _rowsWithCount[column]; i++)
-        {
-            var row = rows[i];
-            if (_stamp[row] != stamp && Find(row, column) >= 0)
-            {
-                _stamp[row] = stamp;
-                rows[kept++] = row;
-            }
-        }
-
-        _rowsWithCount[column] = kept;
-    }
-
-    private void AddEntry(int row, int column, Rational factor)
-    {
-        var at = Find(row, column);
-        if (at >= 0)
-        {
-            _factors[row][at] += factor;
-            if (_factors[row][at].IsZero)
-            {
-                RemoveEntry(row, at);
-            }
-
-            return;
-        }
-
-        at = ~at;
-        var length = _length[row]++;
-        Grow(ref _columns[row], length);
-        Grow(ref _factors[row], length);
-        Array.Copy(_columns[row], at, _columns[row], at + 1, length - at);
-        Array.Copy(_factors[row], at, _factors[row], at + 1, length - at);
-        _columns[row][at] = column;
-        _factors[row][at] = factor;
-        NoteRow(column, row);
-    }
-
-    private void RemoveEntry(int row, int at)
-    {
-        var length = --_length[row];
-        Array.Copy(_columns[row], at + 1, _columns[row], at, length - at);
-        Array.Copy(_factors[row], at + 1, _factors[row], at, length - at);
-    }
-
-    /// <summary>Adds a multiple of one row to another: a merge of two sorted lists into the spare one, which then takes its place.</summary>
-    private void AddMultiple(int row, int source, Rational factor)
-    {
-        var (a, aFactors, aLength) = (_columns[row], _factors[row], _length[row]);
-        var (b, bFactors, bLength) = (_columns[source], _factors[source], _length[source]);
-        if (_spareColumns.Length < aLength + bLength)
-        {
-            _spareColumns = new int[(aLength + bLength) * 2];
-            _spareFactors = new Rational[(aLength + bLength) * 2];
-        }
-
-        var (to, toFactors) = (_spareColumns, _spareFactors);
-        var (i, j, length) = (0, 0, 0);
-        var plain = factor == Rational.One;
-        while (i < aLength || j < bLength)
-        {
-            if (j == bLength || (i < aLength && a[i] < b[j]))
-            {
-                to[length] = a[i];
-                toFactors[length++] = aFactors[i++];
-                continue;
-            }
-
-            var term = plain ? bFactors[j] : factor * bFactors[j];
-            if (i < aLength && a[i] == b[j])
-            {
-                term = aFactors[i++] + term;
-                if (term.IsZero)
-                {
-                    j++;
-                    continue;
-                }
-            }
-            else
-            {
-                NoteRow(b[j], row);
-            }
-
-            to[length] = b[j++];
-            toFactors[length++] = term;
-        }
-
-        Work += aLength + bLength;
-        (_spareColumns, _spareFactors) = (a, aFactors);
-        (_columns[row], _factors[row], _length[row]) = (to, toFactors, length);
     }
 }

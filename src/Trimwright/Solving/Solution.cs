@@ -32,7 +32,10 @@ public sealed record GaveWay(int Statement, Rational Wanted, Rational Got, Ratio
 /// <param name="Chosen">The value that was chosen: the middle of the range, on its grid.</param>
 public sealed record Loose(Measure Measure, Rational? Least, Rational? Most, Rational Chosen);
 
-/// <summary>A smallest set that cannot hold together: leave out any one member and the rest can hold.</summary>
+/// <summary>
+/// A smallest set that cannot hold together: leave out any one member and the rest can hold. See <see cref="IsSmallest"/> for the
+/// rare case where that could not be made sure of.
+/// </summary>
 /// <param name="Statements">The numbers of the statements that are not structure, ascending.</param>
 /// <param name="Structure">The numbers of the structural statements that take part, ascending.</param>
 /// <param name="Grids">The measures whose grid takes part, in order of declaration; empty when the clash holds without any grid.</param>
@@ -40,6 +43,12 @@ public sealed record Clash(IReadOnlyList<int> Statements, IReadOnlyList<int> Str
 {
     /// <summary>The measures whose bounds take part, in order of declaration. Bounds are background: they cannot be left out.</summary>
     public IReadOnlyList<Measure> Bounds { get; init; } = [];
+
+    /// <summary>
+    /// Whether it is proved that no member can be left out. False only where grids take part and the search budget ended before it was
+    /// known whether the rest could hold: the members cannot hold together all the same, but one of them may not be needed.
+    /// </summary>
+    public bool IsSmallest { get; init; } = true;
 }
 
 /// <summary>The result of a solve.</summary>

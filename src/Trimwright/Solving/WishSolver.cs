@@ -4,8 +4,9 @@ namespace Trimwright.Solving;
 
 /// <summary>
 /// Solves a <see cref="WishSystem"/> exactly: musts hold; then the shoulds, then the mays are missed as little as can be - the sum of
-/// their misses first, then the largest miss of each connected group, then each in order of declaration; what is still loose then
-/// goes to the middle of its range, in order of declaration, on its grid.
+/// their misses first, then the largest miss of each connected group; of answers equal in all that, the shoulds and then the mays are
+/// missed least one after another in order of declaration; what is still loose then goes to the middle of its range, in order of
+/// declaration, on its grid. What a connected group is, <see cref="Ties"/> says.
 /// </summary>
 /// <remarks>
 /// Reads as: <see cref="Reduction"/> makes the system small and splits it into groups; <see cref="GroupSolver"/> solves each;
@@ -29,7 +30,7 @@ public static class WishSolver
         options ??= new();
         Check(system);
         cancel.ThrowIfCancellationRequested();
-        if (Reduction.Of(system, null, true) is not { } reduction)
+        if (Reduction.Of(system, null, true, cancel) is not { } reduction)
         {
             return Clashing(system, options, cancel);
         }
@@ -40,6 +41,7 @@ public static class WishSolver
         var ends = new List<GroupEnd>();
         foreach (var group in reduction.Groups)
         {
+            cancel.ThrowIfCancellationRequested();
             var end = solver.Solve(group, values, ranges);
             if (end.Outcome == Outcome.Clash)
             {
@@ -97,7 +99,7 @@ public static class WishSolver
             {
                 if (term.Measure.Index < 0 || term.Measure.Index >= system.MeasureCount)
                 {
-                    throw new ArgumentException($"statement {s} names measure {term.Measure.Index}, which was not declared", nameof(system));
+                    throw new ArgumentException($"statement {s} names measure {term.Measure.Index}, which was not declared: add it to this system first", nameof(system));
                 }
             }
         }

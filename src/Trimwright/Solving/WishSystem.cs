@@ -31,6 +31,7 @@ public sealed class WishSystem
     /// <summary>Adds a statement and returns its number in order of declaration, from 0.</summary>
     public int Add(IReadOnlyList<Term> terms, Relation relation, Rational right, Strength strength, bool isStructure = false)
     {
+        ArgumentNullException.ThrowIfNull(terms);
         _statements.Add(new(terms, relation, right, strength, isStructure));
         return _statements.Count - 1;
     }

@@ -40,8 +40,12 @@ internal static class BruteForce
             {
                 best = Least(best, p => block.Select(w => Miss(system, w, p)).Max());
             }
+        }
 
-            foreach (var wish in wishes)
+        // The order of statements decides last, between answers that are equal in every sum and largest miss.
+        foreach (var level in new[] { Strength.Should, Strength.May })
+        {
+            foreach (var wish in Enumerable.Range(0, system.Statements.Count).Where(s => system.Statements[s].Strength == level))
             {
                 best = Least(best, p => Miss(system, wish, p));
             }

@@ -111,6 +111,59 @@ public class EdgeCaseTests
     }
 
     [Fact]
+    public void A_refusal_names_the_statement_and_the_measure_and_says_what_to_do()
+    {
+        _system.AddMeasure();
+        _system.Add([new(new(0), 1)], Relation.Equal, 0, Strength.Must);
+        _system.Add([new(new(7), 1)], Relation.Equal, 0, Strength.Must);
+
+        var refusal = Assert.Throws<ArgumentException>(() => WishSolver.Solve(_system));
+
+        Assert.Contains("statement 1 names measure 7, which was not declared: add it to this system first", refusal.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentNullException>(() => _system.Add(null!, Relation.Equal, 0, Strength.Must));
+    }
+
+    [Fact]
+    public void A_clash_that_the_budget_leaves_open_says_that_it_may_not_be_smallest()
+    {
+        // 3a + 5b + 7c + 9d over these values is none of 449 to 454, as all 625 of them show; no divisor tells.
+        int[] values = [0, 7, 11, 23, 40];
+        IEnumerable<int> sums = [0];
+        for (var factor = 3; factor <= 9; factor += 2)
+        {
+            var by = factor;
+            sums = [.. sums.SelectMany(s => values.Select(v => s + (by * v))).Distinct()];
+        }
+
+        Assert.DoesNotContain(sums, s => s is >= 449 and <= 454);
+        Measure[] m = [.. Enumerable.Range(0, 4).Select(_ => _system.AddMeasure(Grid.FromValues([0, 7, 11, 23, 40]), 0, 40))];
+        Term[] sum = [.. m.Select((x, i) => new Term(x, (2 * i) + 3))];
+        _system.Add(sum, Relation.AtLeast, 449, Strength.Must);
+        _system.Add(sum, Relation.AtMost, 454, Strength.Must);
+        _system.Add([new(m[0], 1), new(m[3], -1)], Relation.AtMost, 3, Strength.Must);
+
+        var full = WishSolver.Solve(_system);
+        SystemChecker.CheckClash(_system, full);
+        Assert.True(full.Clash!.IsSmallest);
+        Assert.Equal([0, 1], full.Clash.Statements);
+
+        var open = 0;
+        for (var budget = 0; budget < 2_000; budget += 10)
+        {
+            var some = WishSolver.Solve(_system, new() { NodeBudget = budget });
+            Assert.True(some.Outcome is Outcome.Unknown or Outcome.Clash, $"outcome {some.Outcome}");
+            open += some.Clash is { IsSmallest: false } ? 1 : 0;
+            if (some.Clash is { IsSmallest: true } clash)
+            {
+                Assert.Equal(full.Clash.Statements, clash.Statements);
+                Assert.Equal(full.Clash.Grids, clash.Grids);
+            }
+        }
+
+        Assert.InRange(open, 1, 199);
+    }
+
+    [Fact]
     public void A_stopped_solve_says_so()
     {
         using var stop = new CancellationTokenSource();

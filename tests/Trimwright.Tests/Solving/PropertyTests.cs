@@ -112,14 +112,7 @@ public class PropertyTests
             var shuffled = plan with { Lines = lines };
             var (a, b) = (WishSolver.Solve(plan.Build()), WishSolver.Solve(shuffled.Build()));
             Assert.Equal(a.Outcome, b.Outcome);
-            Assert.Equal(Levels(plan, a)[0], Levels(shuffled, b)[0]);
-
-            // The mays are lowered among the points that are best for the shoulds, and which those are is a matter of order where
-            // shoulds give way.
-            if (Levels(plan, a)[0].Sum.IsZero)
-            {
-                Assert.Equal(Levels(plan, a)[1], Levels(shuffled, b)[1]);
-            }
+            Assert.Equal(Levels(plan, a), Levels(shuffled, b));
         },
         iter: 2000, print: p => p.Item1 + $" seed {p.Item2}");
 

@@ -88,4 +88,19 @@ internal static class RandomSystems
         from most in Pick<Rational?>(null, 5, 12).Array[count]
         from lines in LineOver(count).Array[0, 9]
         select new Plan([.. least.Select((l, i) => ((Grid?)null, l, most[i]))], lines);
+
+    /// <summary>Systems in which wishes compete for little room, so that many answers share the least sum.</summary>
+    public static Gen<Plan> Trading { get; } =
+        from pairs in Gen.Int[2, 3]
+        from grids in Gen.OneOf(Gen.Const((Grid?)null), Gen.Const((Grid?)null), Pick<Rational>(1, 2).Select(s => (Grid?)Grid.FromStep(s))).Array[2 * pairs]
+        from room in Gen.Int[4, 30].Array[pairs]
+        from wanted in Gen.Int[10, 40].Array[2 * pairs]
+        from lines in LineOver(2 * pairs).Array[0, 3]
+        select new Plan(
+            [.. grids.Select(g => (g, (Rational?)0, (Rational?)60))],
+            [
+                .. room.Select((r, i) => new Line([(2 * i, 1), ((2 * i) + 1, 1)], Relation.AtMost, r, Strength.Must, false)),
+                .. wanted.Select((w, i) => new Line([(i, 1)], Relation.Equal, w, i % 5 == 4 ? Strength.May : Strength.Should, false)),
+                .. lines,
+            ]);
 }
