@@ -5,7 +5,10 @@ public static class BatchKeys
 {
     /// <summary>The keys of a batch.</summary>
     public static IReadOnlyList<string> Batch { get; } =
-        ["$schema", "title", "units", "papers", "stock", "cards", "salvage", "glue-margin", "least-offcut", "piecing", "seam-overlap"];
+        ["$schema", "title", "units", "papers", "stock", "stock-from", "cards", "salvage", "glue-margin", "least-offcut", "piecing", "seam-overlap"];
+
+    /// <summary>The keys of a file of stock alone, such as the leftovers of another batch.</summary>
+    public static IReadOnlyList<string> StockFile { get; } = ["$schema", "title", "units", "papers", "stock"];
 
     /// <summary>The keys of a kind of sheet.</summary>
     public static IReadOnlyList<string> Sheet { get; } =

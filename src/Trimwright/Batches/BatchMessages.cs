@@ -10,7 +10,7 @@ internal static class BatchMessages
 {
     // E06xx: the batch file itself.
     public static Diagnostic NoStock(SourcePlace place) => Error(
-        "E0601", place, "`stock` is empty", "put the sheets and offcuts that you have into it");
+        "E0601", place, "there is no paper to cut from", "put the sheets and offcuts that you have into `stock`");
 
     public static Diagnostic NoCards(SourcePlace place) => Error("E0601", place, "`cards` is empty", "put at least one card into it");
 
@@ -44,6 +44,17 @@ internal static class BatchMessages
 
     public static Diagnostic WorthOfFixed(SourcePlace place) => Error(
         "E0608", place, "`worth` says nothing where the count is fixed", "take it out, or write `\"count\": \"as-many-as-possible\"`");
+
+    public static Diagnostic NoSuchStockFile(string file, SourcePlace place) => Error(
+        "E0609", place, $"there is no stock file `{file}`", "write its name as seen from the folder of the batch file");
+
+    public static Diagnostic OtherPaper(Paper known, Paper other) => Error(
+        "E0610", other.Place,
+        $"`{other.Name}` {(other.OneWay ? "has a top" : "has no top")} here, but {(known.OneWay ? "has one" : "has none")} in the batch",
+        "write `one-way` in both files or in neither, or give one of the two papers another name") with
+    {
+        Related = [new(known.Place, "the paper of that name")],
+    };
 
     // E061x: the batch and its layouts together.
     public static Diagnostic NoSuchLayout(string file, SourcePlace place) => Error(
@@ -87,9 +98,9 @@ internal static class BatchMessages
     public static Diagnostic TooManyPieces(BatchCard card) => Error(
         "E0623", card.Wanted.Place, Invariant($"the batch has more than {Cutting.CuttingPlanner.MostPieces} pieces to cut"), "split it into several batches");
 
-    public static Diagnostic TooLittle(BatchCard card, BatchPart part, long count, bool isProved) => Error(
+    public static Diagnostic TooLittle(BatchCard card, IReadOnlyList<(BatchPart Part, long Count)> missing, bool isProved) => Error(
         "E0624", card.Wanted.Place,
-        Invariant($"the stock runs out: {count} more {(count == 1 ? "piece is" : "pieces are")} wanted for the {part.Line.Name} of `{card.Card.Layout.File}` in {Papers(part)}{(isProved ? "" : " (no plan was found that makes them, and none excluded)")}"),
+        $"the stock runs out: for `{card.Card.Layout.File}` there is no {string.Join(", and no ", missing.Select(entry => Invariant($"paper for {entry.Count} of the {entry.Part.Line.Name} in {Papers(entry.Part)}")))}{(isProved ? "" : " (no plan was found that makes them, and none excluded)")}",
         "add sheets of that paper to `stock`, make fewer cards, or write `\"count\": \"as-many-as-possible\"`");
 
     public static Diagnostic NotOne(StopReason stop, Batch batch) => Error(

@@ -26,7 +26,11 @@ public static class BatchReader
     /// <summary>Reads a batch.</summary>
     /// <param name="file">The name of the file, as the user gave it.</param>
     /// <param name="content">Its bytes: UTF-8, with or without a byte order mark.</param>
-    public static BatchReading Read(string file, byte[] content)
+    /// <param name="open">
+    /// Gives the content of a file of stock by the name in the batch and the name to show for it, or null when there is none; null when
+    /// there are no other files at all.
+    /// </param>
+    public static BatchReading Read(string file, byte[] content, Func<string, (string Name, byte[] Content)?>? open = null)
     {
         var context = new ReadingContext(file);
         Batch? batch = null;
@@ -35,7 +39,7 @@ public static class BatchReader
             case null:
                 break;
             case SyntaxObject root:
-                batch = Build(new(root, "a batch", BatchKeys.Batch, context), context);
+                batch = Build(new(root, "a batch", BatchKeys.Batch, context), context, open ?? (_ => null));
                 break;
             case var other:
                 context.Add(LayoutMessages.WrongKind("a batch", "a group in braces", other));
@@ -46,13 +50,20 @@ public static class BatchReader
         return new(diagnostics.HasErrors() ? null : batch, diagnostics);
     }
 
-    private static Batch Build(ObjectView view, ReadingContext context)
+    private static Batch Build(ObjectView view, ReadingContext context, Func<string, (string Name, byte[] Content)?> open)
     {
         view.Text("$schema");
         var title = view.Text(view.Need("title"))?.Text ?? "";
         context.Unit = view.Word(view.Need("units"), Words.Units) ?? LengthUnit.Inch;
         var papers = HeadReader.ReadPapers(view, context);
-        var stock = StockReader.Read(view, context);
+        var stock = StockReader.Read(view.Has("stock-from") ? view.Find("stock") : view.Need("stock"), context);
+        new StockFiles(papers, stock, context, open).Read(view);
+        if (stock.Count == 0 && !context.Diagnostics.HasErrors())
+        {
+            context.Add(BatchMessages.NoStock((view.Find("stock") ?? view.Find("stock-from"))!.Value.Place));
+        }
+
+        StockReader.CheckCosts(stock, context);
         var cards = WantedReader.Read(view, context);
         Names.Check(context, new Dictionary<string, string?>(StringComparer.Ordinal));
         return new()

@@ -12,12 +12,15 @@ internal static class BatchRefusals
         return DiagnosticList.InFileOrder(told);
     }
 
-    /// <summary>The parts that the stock is too little for.</summary>
-    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, CuttingPlan plan) => plan.Missing.Select(missing =>
-    {
-        var (card, part) = BatchIds.PartOf(fitted, missing.Piece);
-        return BatchMessages.TooLittle(card, part, missing.Count, plan.State == PlanState.ProvedIncomplete);
-    });
+    /// <summary>The parts that the stock is too little for, one message for each card.</summary>
+    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, CuttingPlan plan) => plan.Missing
+        .Select(missing => (Found: BatchIds.PartOf(fitted, missing.Piece), missing.Piece, missing.Count))
+        .GroupBy(missing => missing.Found.Card)
+        .Select(card => BatchMessages.TooLittle(
+            card.Key, [.. card.Select(missing => (missing.Found.Part, missing.Count))], card.All(missing => IsProved(plan, missing.Piece))));
+
+    // Whether a lot is short is known of each lot by itself.
+    private static bool IsProved(CuttingPlan plan, string piece) => plan.Lots.First(lot => lot.Pieces.Contains(piece)).State == PlanState.ProvedIncomplete;
 
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
     {

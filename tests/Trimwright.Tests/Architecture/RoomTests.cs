@@ -22,7 +22,8 @@ public class RoomTests
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
-        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
+        ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
+        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()

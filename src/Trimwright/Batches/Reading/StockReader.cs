@@ -10,20 +10,23 @@ internal static class StockReader
     private const int MostSheets = 100_000;
 
     /// <summary>The most kinds of sheets.</summary>
-    private const int MostKinds = 500;
+    public const int MostKinds = 500;
 
-    /// <summary>Reads the stock; what could not be read is left out and was reported.</summary>
-    public static List<StockSheet> Read(ObjectView batch, ReadingContext context)
+    /// <summary>Reads the stock; what could not be read is left out and was reported. Whether there is any is for the caller to ask.</summary>
+    /// <param name="member">The key <c>stock</c>, or null.</param>
+    /// <param name="context">The reading.</param>
+    public static List<StockSheet> Read(SyntaxMember? member, ReadingContext context)
     {
         var stock = new List<StockSheet>();
-        if (batch.As<SyntaxList>(batch.Need("stock"), "a list of sheets and offcuts") is not { } list)
+        if (member is null)
         {
             return stock;
         }
 
-        if (list.Items.Count == 0)
+        if (member.Value is not SyntaxList list)
         {
-            context.Add(BatchMessages.NoStock(list.Place));
+            context.Add(Layouts.LayoutMessages.WrongKind("`stock`", "a list of sheets and offcuts", member.Value));
+            return stock;
         }
 
         foreach (var item in list.Items)
@@ -43,7 +46,6 @@ internal static class StockReader
             }
         }
 
-        CheckCosts(stock, context);
         return stock;
     }
 
@@ -149,8 +151,8 @@ internal static class StockReader
         return null;
     }
 
-    // With some prices known and others not, nobody can say what is cheapest.
-    private static void CheckCosts(List<StockSheet> stock, ReadingContext context)
+    /// <summary>With some prices known and others not, nobody can say what is cheapest.</summary>
+    public static void CheckCosts(List<StockSheet> stock, ReadingContext context)
     {
         var bought = stock.FindAll(sheet => !sheet.IsOffcut);
         if (bought.Exists(sheet => sheet.Cost is not null) && bought.Find(sheet => sheet.Cost is null) is { } without)
