@@ -92,6 +92,7 @@ internal static class BatchCommand
         screen.Line();
         var headings = ScheduleText.Headings(batch.Unit);
         screen.Table(headings, ScheduleText.Rows(schedule), TextTable.Plain(headings, ScheduleText.Rows(schedule)));
+        screen.Lines("how to follow it", ScheduleText.Hints);
         screen.Lines("keep", ScheduleText.Leftovers(schedule));
     }
 }

@@ -35,7 +35,7 @@ public static class BatchJson
             json.WriteString("faceUp", sheet.FaceUp);
             json.WriteBoolean("turned", sheet.IsTurned);
             json.WritePropertyName("cut");
-            WriteNode(json, schedule, sheet.Plan.Root, unit);
+            WriteNode(json, schedule, sheet, sheet.Plan.Root, unit);
         });
         WriteArray(json, "steps", schedule.Steps, step =>
         {
@@ -44,7 +44,8 @@ public static class BatchJson
             json.WriteString("sheet", step.Sheet);
             json.WriteString("mark", step.Mark);
             json.WriteString("edgeAtFence", ScheduleText.EdgeWord(step.AtFence));
-            json.WriteNumber("sheets", step.Sheets);
+            json.WriteNumber("parts", step.Count);
+            json.WriteNumber("times", step.Times);
             json.WriteNumber("strokes", step.Strokes);
             json.WriteBoolean("trueing", step.IsTrueing);
             json.WriteString("held", ScheduleCsv.Named(step.Held));
@@ -114,7 +115,7 @@ public static class BatchJson
         json.WriteBoolean("offcut", true);
     }
 
-    private static void WriteNode(Utf8JsonWriter json, TrimSchedule schedule, CutNode node, LengthUnit unit)
+    private static void WriteNode(Utf8JsonWriter json, TrimSchedule schedule, ScheduledSheet sheet, CutNode node, LengthUnit unit)
     {
         json.WriteStartObject();
         CardJson.Write(json, "left", node.Left, unit);
@@ -124,20 +125,21 @@ public static class BatchJson
         switch (node)
         {
             case CutInTwo cut:
+                json.WriteNumber("step", schedule.Numbers[cut]);
                 json.WriteString("cut", cut.Direction == CutDirection.Upright ? "upright" : "level");
                 CardJson.Write(json, "at", cut.At, unit);
                 json.WritePropertyName("first");
-                WriteNode(json, schedule, cut.First, unit);
+                WriteNode(json, schedule, sheet, cut.First, unit);
                 if (cut.Second is { } second)
                 {
                     json.WritePropertyName("second");
-                    WriteNode(json, schedule, second, unit);
+                    WriteNode(json, schedule, sheet, second, unit);
                 }
 
                 break;
             case CutPiece piece:
                 json.WriteBoolean("turned", piece.Turned);
-                CardJson.WriteTexts(json, "pieces", ScheduleMaker.PieceNames(schedule.Plan, piece));
+                CardJson.WriteTexts(json, "pieces", ScheduleMaker.PieceNames(schedule.Plan, sheet, [piece]));
                 break;
             default:
                 json.WriteBoolean("keep", node is CutOffcut);

@@ -9,8 +9,8 @@ public static class ScheduleCsv
 {
     private static readonly string[] Headings =
     [
-        "cut", "setting", "unit", "sheet", "mark", "edge at the fence", "length of cut", "sheets", "strokes", "trueing", "held", "held width",
-        "held height", "comes off", "off width", "off height",
+        "cut", "setting", "unit", "sheet", "mark", "edge at the fence", "length of cut", "parts", "times", "strokes", "trueing", "held", "held width",
+        "held height", "held count", "comes off", "off width", "off height", "off count",
     ];
 
     /// <summary>Writes the cuts. Sizes are exact: mixed fractions of an inch, or millimetres, as the unit column says.</summary>
@@ -25,9 +25,10 @@ public static class ScheduleCsv
             Append(text,
             [
                 step.Number.ToString(CultureInfo.InvariantCulture), Size(step.Setting), LengthText.Symbol(unit), step.Sheet, step.Mark,
-                ScheduleText.EdgeWord(step.AtFence), Size(step.Length), step.Sheets.ToString(CultureInfo.InvariantCulture),
+                ScheduleText.EdgeWord(step.AtFence), Size(step.Length), step.Count.ToString(CultureInfo.InvariantCulture), step.Times.ToString(CultureInfo.InvariantCulture),
                 step.Strokes.ToString(CultureInfo.InvariantCulture), step.IsTrueing ? "yes" : "no", Named(step.Held), Size(step.Held.Width),
-                Size(step.Held.Height), step.ComesOff is { } off ? Named(off) : "", Size(step.ComesOff?.Width), Size(step.ComesOff?.Height),
+                Size(step.Held.Height), step.Held.Count.ToString(CultureInfo.InvariantCulture), step.ComesOff is { } off ? Named(off) : "", Size(step.ComesOff?.Width), Size(step.ComesOff?.Height),
+                step.ComesOff?.Count.ToString(CultureInfo.InvariantCulture) ?? "",
             ]);
         }
 

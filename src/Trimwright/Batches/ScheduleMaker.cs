@@ -7,18 +7,17 @@ using Trimwright.Measures;
 namespace Trimwright.Batches;
 
 /// <summary>
-/// Orders the cuts of a plan. A cut comes after the one that gave its part. Of the settings that have cuts waiting, the next is the one with the
-/// longest cut, so that a slip costs a strip and not a small piece that is nearly done; once set, the fence stays until no cut of that setting is
-/// left to make. Sheets are trued first. Sheets made of windows come when all mats are cut.
+/// Makes the schedule of a plan: letters for the sheets, marks for the parts, and the steps in the order that <see cref="CutOrder"/> finds. Sheets are
+/// trued first. Sheets made of windows come when all mats are cut.
 /// </summary>
 internal sealed class ScheduleMaker
 {
     private readonly BatchPlan _plan;
     private readonly List<ScheduledSheet> _sheets = [];
     private readonly List<CutStep> _steps = [];
-    private readonly Dictionary<CutNode, string> _marks = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<CutInTwo, int> _numbers = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<string, int> _parts = new(StringComparer.Ordinal);
-    private readonly List<(ScheduledSheet Sheet, CutInTwo Cut)> _waiting = [];
+    private readonly Dictionary<CutKind, Queue<CutInTwo>> _ready = [];
 
     public ScheduleMaker(BatchPlan plan)
     {
@@ -41,7 +40,7 @@ internal sealed class ScheduleMaker
             Order(ready);
         }
 
-        return new(_plan, _sheets, _steps, _marks);
+        return new(_plan, _sheets, _steps, _numbers);
     }
 
     private static bool IsCut(SalvageWindow window, List<ScheduledSheet> open)
@@ -52,26 +51,23 @@ internal sealed class ScheduleMaker
 
     private void Order(List<ScheduledSheet> sheets)
     {
-        foreach (var sheet in sheets)
+        sheets.ForEach(True);
+        var kinds = sheets.ConvertAll(CutKind.Of);
+        foreach (var whole in kinds.Where(kind => kind.Count > 0).Select(kind => kind[0]))
         {
-            _marks[sheet.Plan.Root] = sheet.Letter;
-            True(sheet);
-            Wait(sheet, sheet.Plan.Root);
+            whole.Mark = whole.Sheet.Letter;
+            _ready[whole] = new(whole.Nodes);
         }
 
-        Length? setting = null;
-        while (_waiting.Count > 0)
+        var cuts = CutOrder.Find(kinds, _steps.Count > 0 ? _steps[^1].Setting : null);
+        for (var (from, to) = (0, 1); from < cuts.Count; (from, to) = (to, to + 1))
         {
-            if (setting is not { } kept || !_waiting.Exists(entry => entry.Cut.Setting == kept))
+            while (to < cuts.Count && cuts[to - 1].GoesOnWith(cuts[to]))
             {
-                var next = _waiting.MaxBy(entry => (LengthOf(entry.Cut).Nanometres, entry.Cut.Setting.Nanometres));
-                setting = next.Cut.Setting;
+                to++;
             }
 
-            var at = _waiting.FindIndex(entry => entry.Cut.Setting == setting);
-            var (sheet, cut) = _waiting[at];
-            _waiting.RemoveAt(at);
-            Add(sheet, cut);
+            Add(cuts, from, to);
         }
     }
 
@@ -91,67 +87,98 @@ internal sealed class ScheduleMaker
             (width, height) = isUpright ? (width - off, height) : (width, height - off);
             _steps.Add(new(
                 _steps.Count + 1, isUpright ? width : height, sheet.Letter, sheet.Letter, edge, isUpright ? CutDirection.Upright : CutDirection.Level,
-                isUpright ? height : width, sheet.Plan.Repeats, Strokes(sheet), true,
-                new(YieldKind.Part, sheet.Letter, [], width, height),
-                new(YieldKind.Sliver, null, [], isUpright ? off : width, isUpright ? height : off)));
+                isUpright ? height : width, sheet.Plan.Repeats, 1, Strokes(sheet.Plan.Repeats), true,
+                new(YieldKind.Part, sheet.Letter, [], sheet.Plan.Repeats, width, height),
+                new(YieldKind.Sliver, null, [], sheet.Plan.Repeats, isUpright ? off : width, isUpright ? height : off)));
         }
     }
 
-    private void Wait(ScheduledSheet sheet, CutNode? node)
+    /// <summary>Adds one step for cuts that take one part after another off what is left.</summary>
+    private void Add(IReadOnlyList<OrderedCut> cuts, int from, int to)
     {
-        if (node is CutInTwo cut)
+        var (kind, last) = (cuts[from].Kind, cuts[to - 1]);
+        var (sheet, far) = (kind.Sheet, last.FromFarEdge);
+        var number = _steps.Count + 1;
+        var (held, beyond) = (new List<CutNode>(), new List<CutNode>());
+        for (var n = from; n < to; n++)
         {
-            _waiting.Add((sheet, cut));
-        }
-    }
-
-    private void Add(ScheduledSheet sheet, CutInTwo cut)
-    {
-        foreach (var part in (CutNode?[])[cut.First, cut.Second])
-        {
-            if (part is CutInTwo)
+            beyond.Clear();
+            for (var copy = 0; copy < cuts[n].Count; copy++)
             {
-                var number = _parts[sheet.Letter] = _parts.GetValueOrDefault(sheet.Letter) + 1;
-                _marks[part] = string.Create(CultureInfo.InvariantCulture, $"{sheet.Letter}{number}");
+                var node = _ready[cuts[n].Kind].Dequeue();
+                _numbers[node] = number;
+                held.Add(far ? node.Second! : node.First);
+                beyond.AddRange((far ? node.First : node.Second) is { } off ? [off] : []);
+                Ready(cuts[n].Kind.First, node.First);
+                Ready(cuts[n].Kind.Second, node.Second);
             }
         }
 
-        var (held, off) = cut.FromFarEdge ? (cut.Second!, cut.First) : (cut.First, cut.Second);
-        var edge = cut.Direction == CutDirection.Upright
-            ? (cut.FromFarEdge ? Edge.Right : Edge.Left)
-            : (cut.FromFarEdge ? Edge.Bottom : Edge.Top);
+        var (heldAgain, rest) = far ? (kind.Second, last.Kind.First) : (kind.First, last.Kind.Second);
+        var count = sheet.Plan.Repeats * last.Count;
+        var edge = kind.Cut.Direction == CutDirection.Upright ? (far ? Edge.Right : Edge.Left) : (far ? Edge.Bottom : Edge.Top);
         _steps.Add(new(
-            _steps.Count + 1, cut.Setting, sheet.Letter, _marks[cut], edge, cut.Direction, LengthOf(cut), sheet.Plan.Repeats, Strokes(sheet), false,
-            Yield(held), off is null ? null : Yield(off)));
-        Wait(sheet, cut.First);
-        Wait(sheet, cut.Second);
+            number, last.Setting, sheet.Letter, kind.Mark!, edge, kind.Cut.Direction, kind.Length, count, to - from, (to - from) * Strokes(count), false,
+            Yield(sheet, heldAgain, held), beyond.Count == 0 ? null : Yield(sheet, rest, beyond)));
     }
 
-    private CutYield Yield(CutNode node) => node switch
+    private void Ready(CutKind? kind, CutNode? node)
     {
-        CutPiece piece => new(YieldKind.Piece, null, PieceNames(_plan, piece), node.Width, node.Height),
-        CutInTwo => new(YieldKind.Part, _marks[node], [], node.Width, node.Height),
-        CutOffcut => new(YieldKind.Offcut, null, [], node.Width, node.Height),
-        _ => new(YieldKind.Sliver, null, [], node.Width, node.Height),
-    };
+        if (kind is null)
+        {
+            return;
+        }
 
-    /// <summary>What a piece is, counted over the copies of its sheet, such as <c>3 ground (Bean row, A2 portrait)</c>.</summary>
-    public static IReadOnlyList<string> PieceNames(BatchPlan plan, CutPiece piece) =>
+        if (!_ready.TryGetValue(kind, out var waiting))
+        {
+            _ready[kind] = waiting = new();
+        }
+
+        waiting.Enqueue((CutInTwo)node!);
+    }
+
+    private string MarkOf(CutKind kind)
+    {
+        if (kind.Mark is null)
+        {
+            var number = _parts[kind.Sheet.Letter] = _parts.GetValueOrDefault(kind.Sheet.Letter) + 1;
+            kind.Mark = string.Create(CultureInfo.InvariantCulture, $"{kind.Sheet.Letter}{number}");
+        }
+
+        return kind.Mark;
+    }
+
+    private CutYield Yield(ScheduledSheet sheet, CutKind? again, IReadOnlyList<CutNode> nodes)
+    {
+        var (count, width, height) = (sheet.Plan.Repeats * nodes.Count, nodes[0].Width, nodes[0].Height);
+        return nodes[0] switch
+        {
+            CutPiece => new(YieldKind.Piece, null, PieceNames(_plan, sheet, [.. nodes.Cast<CutPiece>()]), count, width, height),
+            CutInTwo => new(YieldKind.Part, MarkOf(again!), [], count, width, height),
+            CutOffcut => new(YieldKind.Offcut, null, [], count, width, height),
+            _ => new(YieldKind.Sliver, null, [], count, width, height),
+        };
+    }
+
+    /// <summary>
+    /// What some pieces are, counted over the copies of their sheet, such as <c>3 ground (Bean row, A2 portrait)</c>; on a sheet with two
+    /// faces with the paper that the piece shows.
+    /// </summary>
+    public static IReadOnlyList<string> PieceNames(BatchPlan plan, ScheduledSheet sheet, IReadOnlyList<CutPiece> pieces) =>
     [
-        .. piece.Ids.GroupBy(id => id).Select(group =>
+        .. pieces.SelectMany(piece => piece.Ids).GroupBy(id => id).Select(group =>
         {
             var (card, part) = plan.PartOf(group.Key);
             var name = plan.Cards.Count(made => made.Count > 0) == 1 ? part.Line.Name : $"{part.Line.Name} ({card.Words})";
-            return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {name}");
+            var face = sheet.Stock is { SideB: { } other } stock && other != stock.SideA ? $" in {PaperOf(plan, stock, group.Key)}" : "";
+            return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {name}{face}");
         }),
     ];
 
-    private static Length LengthOf(CutInTwo cut) => cut.Direction == CutDirection.Upright ? cut.Height : cut.Width;
-
-    private long Strokes(ScheduledSheet sheet)
+    private long Strokes(long count)
     {
         var stack = _plan.Batch.Drawer.StackLimit;
-        return (sheet.Plan.Repeats + stack - 1) / stack;
+        return (count + stack - 1) / stack;
     }
 
     private ScheduledSheet Lettered(int index, SheetPlan plan)
@@ -159,7 +186,7 @@ internal sealed class ScheduleMaker
         var window = _plan.Salvage.FirstOrDefault(window => window.Id == plan.Stock);
         var stock = _plan.SheetOf(plan.Stock);
         return new(
-            Letter(index), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan),
+            index, Letter(index), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan),
             stock is not null && JobMaker.IsTurned(_plan.Batch.Batch, stock));
     }
 

@@ -22,7 +22,7 @@ public static class ScheduleSheet
         AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));
         text.Append("\n## Cut in this order\n\n");
         AppendTable(text, ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule));
-        text.Append("\nPencil the letter of a sheet, and the mark of a part that is cut again, small on the back. Edges are named as the sheet lies on its map.\n");
+        text.Append("\n" + string.Join('\n', ScheduleText.Hints) + "\n");
         if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
         {
             text.Append("\n## Keep\n\n");

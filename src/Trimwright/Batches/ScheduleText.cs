@@ -11,7 +11,7 @@ public static class ScheduleText
 {
     /// <summary>The headings of the table of cuts.</summary>
     public static IReadOnlyList<string> Headings(LengthUnit unit) =>
-        ["cut", $"set to ({LengthText.Symbol(unit)})", "take", "at the fence", "sheets", "strokes", "between fence and blade", "comes off"];
+        ["step", $"set to ({LengthText.Symbol(unit)})", "take", "how many", "edge at the fence", "cut", "between fence and blade", "comes off"];
 
     /// <summary>The rows of the table of cuts; the setting stands only where it changes.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Rows(TrimSchedule schedule)
@@ -24,14 +24,24 @@ public static class ScheduleText
                 Text(step.Number),
                 i > 0 && schedule.Steps[i - 1].Setting == step.Setting ? "same" : LengthText.WriteBare(step.Setting, unit),
                 step.Mark,
-                $"{EdgeWord(step.AtFence)} edge",
-                Text(step.Sheets),
-                Text(step.Strokes),
+                Text(step.Count),
+                EdgeWord(step.AtFence),
+                Times(step.Times),
                 step.IsTrueing ? "the sheet, trued" : Told(step.Held, unit),
                 step.IsTrueing ? $"a shaving of {LengthText.Write(Thickness(step), unit)}" : step.ComesOff is { } off ? Told(off, unit) : "nothing",
             ]),
         ];
     }
+
+    /// <summary>How to follow the table of cuts, as sentences.</summary>
+    public static IReadOnlyList<string> Hints { get; } =
+    [
+        "Set the fence, and leave it while the table says \"same\". Lay the edge that is named against it.",
+        "Edges are named as the part lies on the map of its sheet, however you turn it on the trimmer.",
+        "Where a cut is made several times, push what is left up to the fence again, the edge just cut against it.",
+        "Pencil the mark of a part that is cut again lightly near its top left corner, so that it reads upright; parts with one mark are cut alike.",
+        "Mark what you keep with the name of its paper; put finished pieces away at once.",
+    ];
 
     /// <summary>The rows of the table of sheets: letter, what to take, how many, which face up, how to lay it.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> SheetRows(TrimSchedule schedule)
@@ -46,7 +56,7 @@ public static class ScheduleText
                 Text(sheet.Plan.Repeats),
                 LengthText.WriteSize(Untrued(sheet).Width, Untrued(sheet).Height, unit),
                 sheet.FaceUp,
-                Lay(sheet),
+                Lay(schedule, sheet),
             ]),
         ];
     }
@@ -58,11 +68,9 @@ public static class ScheduleText
     public static IReadOnlyList<string> Summary(TrimSchedule schedule)
     {
         var plan = schedule.Plan;
-        var lines = new List<string>
-        {
-            $"{Count(plan.NewSheets, "new sheet")}{(plan.OffcutsUsed > 0 ? $" and {Count(plan.OffcutsUsed, "offcut")}" : "")}: {Quality(plan)}",
-            $"{Count(schedule.Steps.Count, "cut")} in {Count(schedule.Strokes, "stroke")} of the blade; the fence is set {Times(schedule.Settings)}, for {Count(schedule.DifferentSettings, "different distance")}",
-        };
+        var lines = ProofText.Of(plan).ToList();
+        lines.Add(
+            $"{Count(schedule.Steps.Count, "step")}: {Count(schedule.Cuts, "cut")}, {Count(schedule.Strokes, "stroke")} of the blade with up to {Text(plan.Batch.Drawer.StackLimit)} in a stack; the fence is set {Times(schedule.Settings)}, to {Count(schedule.DifferentSettings, "different distance")}");
         foreach (var stop in plan.Stops)
         {
             var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
@@ -72,7 +80,7 @@ public static class ScheduleText
 
         foreach (var window in plan.Salvage)
         {
-            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden and is used again");
+            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
         }
 
         return lines;
@@ -92,11 +100,13 @@ public static class ScheduleText
         return yield.Kind switch
         {
             YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
-            YieldKind.Part => $"{yield.Mark}: {size}",
-            YieldKind.Offcut => $"keep: {size}",
+            YieldKind.Part => $"{Several(yield.Count)}{yield.Mark}: {size}",
+            YieldKind.Offcut => $"keep {(yield.Count == 1 ? "" : Text(yield.Count))}: {size}".Replace(" :", ":", StringComparison.Ordinal),
             _ => $"scrap: {size}",
         };
     }
+
+    private static string Several(long count) => count == 1 ? "" : $"{Text(count)} of ";
 
     /// <summary>An edge in a word.</summary>
     public static string EdgeWord(Edge edge) => edge switch
@@ -107,9 +117,17 @@ public static class ScheduleText
         _ => "bottom",
     };
 
-    private static string Lay(ScheduledSheet sheet) => sheet.IsTurned
-        ? "a quarter turned, so that the grain runs up and down"
-        : "as the map shows it, pattern the right way up";
+    private static string Lay(TrimSchedule schedule, ScheduledSheet sheet)
+    {
+        var (width, height) = Untrued(sheet);
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
+        return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
+            : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
+            : sheet.Stock?.Grain is not null ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs up and down"
+            : width == height ? "any way"
+            : $"{LengthText.Write(width, unit)} along the top";
+    }
 
     private static (Length Width, Length Height) Untrued(ScheduledSheet sheet)
     {
@@ -119,21 +137,7 @@ public static class ScheduleText
 
     private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
 
-    // Only the cost of new sheets is ever proved.
-    private static string Quality(BatchPlan plan)
-    {
-        var more = plan.Cutting.Cost - plan.Cutting.Bound;
-        return plan.Cutting.State == PlanState.ProvedCheapest
-            ? plan.CountsSheets ? "no plan uses fewer new sheets" : "no plan costs less"
-            : plan.CountsSheets && plan.NewSheets > 0
-                ? $"at most {Text(Math.Max(1, (more + CostOfOne(plan) - 1) / CostOfOne(plan)))} more than the fewest possible"
-                : "a cheaper plan was not found, and none excluded";
-    }
-
-    private static long CostOfOne(BatchPlan plan) =>
-        plan.Job.Stock.First(stock => plan.SheetOf(stock.Id) is { IsOffcut: false }).Cost;
-
-    private static string Count(long count, string one, string? several = null) =>
+    internal static string Count(long count, string one, string? several = null) =>
         several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";
 
     private static string Times(int count) => count == 1 ? "once" : $"{Text(count)} times";

@@ -87,6 +87,48 @@ internal sealed class Part(int width, int height)
         }
     }
 
+    /// <summary>
+    /// The same pieces with the waste of parallel cuts gathered into one strip at the end: slices lie in any order, and waste taken off in
+    /// shavings takes as many cuts.
+    /// </summary>
+    public Part Gathered()
+    {
+        if (First is null)
+        {
+            return this;
+        }
+
+        var slices = new List<Part>();
+        Slices(Upright, slices);
+        if (slices.Count(slice => slice.IsWaste) < 2)
+        {
+            return Join(Upright, First.Gathered(), Second!.Gathered());
+        }
+
+        var kept = slices.FindAll(slice => !slice.IsWaste).ConvertAll(slice => slice.Gathered());
+        var waste = slices.Where(slice => slice.IsWaste).Sum(slice => Upright ? slice.Width : slice.Height);
+        kept.Add(Upright ? new(waste, Height) : new(Width, waste));
+        var joined = kept[^1];
+        for (var n = kept.Count - 2; n >= 0; n--)
+        {
+            joined = Join(Upright, kept[n], joined);
+        }
+
+        return joined;
+    }
+
+    private void Slices(bool upright, List<Part> into)
+    {
+        if (First is null || Upright != upright)
+        {
+            into.Add(this);
+            return;
+        }
+
+        First.Slices(upright, into);
+        Second!.Slices(upright, into);
+    }
+
     /// <summary>The tree as text: equal for equal trees only.</summary>
     public void WriteKey(System.Text.StringBuilder into)
     {

@@ -44,7 +44,7 @@ public static class SheetMapDrawing
             ground.Add(new DrawnOutline(
                 Outline.FromBox(box), node is CutPiece ? new(Palette.Lighter(ToneOf(schedule, sheet, node), PalePercent)) : new(White),
                 node is CutOffcut ? KeptLine : CutLine));
-            words.AddRange(labels.Place(Told(schedule, node, unit), Plane.Roughly(box)));
+            words.AddRange(labels.Place(Told(schedule, sheet, node, unit), Plane.Roughly(box)));
         }
 
         var cuts = Cuts(schedule, sheet).ToList();
@@ -79,7 +79,6 @@ public static class SheetMapDrawing
 
     private static IEnumerable<(DrawnLine Line, IReadOnlyList<DrawnItem> Badge)> Cuts(TrimSchedule schedule, ScheduledSheet sheet)
     {
-        var numbers = schedule.Steps.Where(step => step.Sheet == sheet.Letter && !step.IsTrueing).ToDictionary(step => step.Mark, step => step.Number, StringComparer.Ordinal);
         foreach (var cut in sheet.Plan.Root.Walk().OfType<CutInTwo>())
         {
             var upright = cut.Direction == CutDirection.Upright;
@@ -96,17 +95,17 @@ public static class SheetMapDrawing
                 new([from.ToPoint(), to.ToPoint()], EdgeLine),
                 [
                     new DrawnOutline(circle, new(White), CutLine),
-                    new DrawnText(Text(numbers[schedule.Marks[cut]]), new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
+                    new DrawnText(Text(schedule.Numbers[cut]), new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
                 ]);
         }
     }
 
-    private static string[] Told(TrimSchedule schedule, CutNode node, LengthUnit unit)
+    private static string[] Told(TrimSchedule schedule, ScheduledSheet sheet, CutNode node, LengthUnit unit)
     {
         var size = LengthText.WriteSize(node.Width, node.Height, unit);
         return node switch
         {
-            CutPiece piece => [.. ScheduleMaker.PieceNames(schedule.Plan, piece), size],
+            CutPiece piece => [.. ScheduleMaker.PieceNames(schedule.Plan, sheet, [piece]), size],
             CutOffcut => ["keep", size],
             _ => ["scrap", size],
         };
