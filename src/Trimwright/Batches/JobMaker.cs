@@ -119,7 +119,7 @@ internal sealed class JobMaker(FittedBatch fitted)
     private IEnumerable<long> NewCosts() => _batch.Stock.Where(sheet => !sheet.IsOffcut).Select(CostOf);
 
     /// <summary>In hundredths of a coin; without prices a sheet counts by its area, in square centimetres.</summary>
-    private static long CostOf(StockSheet sheet) => sheet.Cost is { } cost
+    public static long CostOf(StockSheet sheet) => sheet.Cost is { } cost
         ? (long)(cost * 100).Numerator
         : Math.Max(1, (long)((Int128)sheet.Width.Nanometres * sheet.Height.Nanometres / 100_000_000_000_000));
 

@@ -41,9 +41,13 @@ public static class LeftoverStock
             }
         }
 
-        return [.. left.OrderByDescending(sheet => (Int128)sheet.Width.Nanometres * sheet.Height.Nanometres).Select((sheet, i) => sheet with
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        return [.. left.OrderByDescending(sheet => (Int128)sheet.Width.Nanometres * sheet.Height.Nanometres).Select(sheet => sheet with
         {
-            Name = FormattableString.Invariant($"{sheet.SideA}-offcut-{i + 1}"),
+            Name = FormattableString.Invariant($"{Stem(sheet.SideA)}-offcut-{numbers[sheet.SideA] = numbers.GetValueOrDefault(sheet.SideA) + 1}"),
         })];
     }
+
+    // A name may be no longer than 60 letters.
+    private static string Stem(string paper) => paper.Length <= 45 ? paper : paper[..45].TrimEnd('-');
 }

@@ -84,11 +84,9 @@ internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, C
     private static bool Saves(BatchPlan salvaged, BatchPlan plain) =>
         (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged) < NewCost(plain);
 
-    private static long NewCost(BatchPlan plan)
-    {
-        var costs = plan.Job.Stock.ToDictionary(stock => stock.Id, stock => stock.Cost, StringComparer.Ordinal);
-        return plan.Cutting.Sheets.Where(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false }).Sum(sheet => costs[sheet.Stock] * sheet.Repeats);
-    }
+    // The costs of two jobs are not on one scale: new sheets are made dearer where there is more to use up.
+    private static long NewCost(BatchPlan plan) => plan.Cutting.Sheets
+        .Sum(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
 
     private BatchPlan Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
     {

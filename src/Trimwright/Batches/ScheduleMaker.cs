@@ -171,7 +171,7 @@ internal sealed class ScheduleMaker
             var (card, part) = plan.PartOf(group.Key);
             var name = plan.Cards.Count(made => made.Count > 0) == 1 ? part.Line.Name : $"{part.Line.Name} ({card.Words})";
             var face = sheet.Stock is { SideB: { } other } stock && other != stock.SideA ? $" in {PaperOf(plan, stock, group.Key)}" : "";
-            return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {name}{face}");
+            return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {(part.Line.Name.Contains(',', StringComparison.Ordinal) ? "of " : "")}{name}{face}");
         }),
     ];
 

@@ -140,7 +140,7 @@ public static class ScheduleText
     internal static string Count(long count, string one, string? several = null) =>
         several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";
 
-    private static string Times(int count) => count == 1 ? "once" : $"{Text(count)} times";
+    private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Text(count)} times" };
 
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

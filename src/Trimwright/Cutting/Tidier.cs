@@ -26,7 +26,7 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
                 done.Add(key, tidy);
             }
 
-            tidied.Add((new(tidy.Stock, tidy.Root.Gathered(), tidy.Counts.Length), repeats));
+            tidied.Add((new(tidy.Stock, tidy.Root.Gathered(lot), tidy.Counts.Length), repeats));
         }
 
         return tidied;

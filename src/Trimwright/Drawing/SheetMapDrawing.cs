@@ -11,7 +11,7 @@ namespace Trimwright.Drawing;
 
 /// <summary>
 /// The map of one way to cut a sheet, at half size: pieces with their names and sizes, the cuts numbered as in the schedule, leftovers
-/// dashed. What is too small for its words has a letter, and a line in the key below.
+/// dashed, scrap grey. What is too small for its words has a letter, and a line in the key below.
 /// </summary>
 public static class SheetMapDrawing
 {
@@ -42,9 +42,17 @@ public static class SheetMapDrawing
         {
             var box = Scaled(node.Left, node.Top, node.Width, node.Height);
             ground.Add(new DrawnOutline(
-                Outline.FromBox(box), node is CutPiece ? new(Palette.Lighter(ToneOf(schedule, sheet, node), PalePercent)) : new(White),
+                Outline.FromBox(box), node switch
+                {
+                    CutPiece => new(Palette.Lighter(ToneOf(schedule, sheet, node), PalePercent)),
+                    CutOffcut => new(White),
+                    _ => new(Palette.Lighter(Palette.Quiet, 75)),
+                },
                 node is CutOffcut ? KeptLine : CutLine));
-            words.AddRange(labels.Place(Told(schedule, sheet, node, unit), Plane.Roughly(box)));
+            if (Told(schedule, sheet, node, unit) is { Length: > 0 } told)
+            {
+                words.AddRange(labels.Place(told, Plane.Roughly(box)));
+            }
         }
 
         var cuts = Cuts(schedule, sheet).ToList();
@@ -79,6 +87,7 @@ public static class SheetMapDrawing
 
     private static IEnumerable<(DrawnLine Line, IReadOnlyList<DrawnItem> Badge)> Cuts(TrimSchedule schedule, ScheduledSheet sheet)
     {
+        var taken = new List<Spot>();
         foreach (var cut in sheet.Plan.Root.Walk().OfType<CutInTwo>())
         {
             var upright = cut.Direction == CutDirection.Upright;
@@ -87,9 +96,15 @@ public static class SheetMapDrawing
                 ? (Spot(at, cut.Top), Spot(at, cut.Top + cut.Height))
                 : (Spot(cut.Left, at), Spot(cut.Left + cut.Width, at));
 
-            // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins.
-            var near = Math.Min(6, Math.Max(BadgeRadius, (upright ? to.Y - from.Y : to.X - from.X) / 4));
-            var middle = upright ? new Spot(from.X, from.Y + near) : new Spot(from.X + near, from.Y);
+            // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins. Where a number sits
+            // already, it moves along.
+            var length = upright ? to.Y - from.Y : to.X - from.X;
+            var near = Math.Min(6, Math.Max(BadgeRadius, length / 4));
+            var places = new[] { near, near + (2 * BadgeRadius), near + (4 * BadgeRadius), length / 2, length * 3 / 4, length - near };
+            var middle = places.Where(along => along <= length).Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y))
+                .FirstOrDefault(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * BadgeRadius || Math.Abs(other.Y - spot.Y) >= 2 * BadgeRadius),
+                    upright ? new Spot(from.X, from.Y + near) : new Spot(from.X + near, from.Y));
+            taken.Add(middle);
             var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - BadgeRadius, middle.Y - BadgeRadius, middle.X + BadgeRadius, middle.Y + BadgeRadius)));
             yield return (
                 new([from.ToPoint(), to.ToPoint()], EdgeLine),
@@ -105,11 +120,15 @@ public static class SheetMapDrawing
         var size = LengthText.WriteSize(node.Width, node.Height, unit);
         return node switch
         {
-            CutPiece piece => [.. ScheduleMaker.PieceNames(schedule.Plan, sheet, [piece]), size],
+            CutPiece piece => [.. ScheduleMaker.PieceNames(schedule.Plan, sheet, [piece]).Select(name => WithoutOne(name, sheet)), size],
             CutOffcut => ["keep", size],
-            _ => ["scrap", size],
+            _ => [],
         };
     }
+
+    // Of a single sheet there is one of everything.
+    private static string WithoutOne(string name, ScheduledSheet sheet) =>
+        sheet.Plan.Repeats == 1 && name.StartsWith("1 ", StringComparison.Ordinal) ? name[2..] : name;
 
     private static Colour ToneOf(TrimSchedule schedule, ScheduledSheet sheet, CutNode node)
     {
