@@ -58,6 +58,11 @@ internal static class BatchCommand
             files.AddDrawing($"{stem}-sheet-{CommonOptions.Slug(sheet.Letter)}", SheetMapDrawing.Draw(schedule, sheet));
         }
 
+        for (var n = 0; n < planning.Pieced.Count; n++)
+        {
+            files.AddDrawing(FormattableString.Invariant($"{stem}-seam-{n + 1}"), SeamDrawing.Draw(schedule, planning.Pieced[n]));
+        }
+
         folder.Add($"{stem}-schedule.md", ScheduleSheet.Write(schedule));
         folder.Add($"{stem}-schedule.csv", ScheduleCsv.Write(schedule));
         folder.Add($"{stem}-left-over.json", BatchJson.WriteLeftovers(schedule));

@@ -51,6 +51,15 @@ public static class BatchJson
             json.WriteString("held", ScheduleCsv.Named(step.Held));
             json.WriteString("comesOff", step.ComesOff is { } off ? ScheduleCsv.Named(off) : "");
         });
+        WriteArray(json, "pieced", plan.Pieced, panel =>
+        {
+            json.WriteString("card", panel.Card.Words);
+            json.WriteString("panel", panel.Panel.Line.Name);
+            json.WriteNumber("count", panel.Count);
+            json.WriteString("seamRuns", panel.Seam.Direction == Axis.UpDown ? "up-and-down" : "across");
+            CardJson.Write(json, "seamAt", panel.Seam.At, unit);
+            json.WriteString("cover", panel.Seam.Cover.Name);
+        });
         CardJson.WriteTexts(json, "summary", ScheduleText.Summary(schedule));
         CardJson.WriteTexts(json, "leftovers", ScheduleText.Leftovers(schedule));
         json.WriteEndObject();

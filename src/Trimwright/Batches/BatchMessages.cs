@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trimwright.Diagnostics;
+using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
 
@@ -107,6 +108,19 @@ internal static class BatchMessages
         "E0625", stop.Card.Wanted.Place,
         $"the stock does not give a single card of `{stop.Card.Card.Layout.File}`: {string.Join(", ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"))} cannot be cut",
         $"add sheets of that paper to the stock of `{batch.File}`");
+
+    public static Diagnostic NoCover(BatchCard card, BatchPart part, (FittedPiece Cover, Length Width)? widest, Length least, Batch batch)
+    {
+        var size = $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, batch.Unit)}, is larger than every sheet it may be cut from";
+        var reach = $"{LengthText.Write(batch.SeamOverlap, batch.Unit)} on both sides of it";
+        return widest is var (cover, width) && width < least
+            ? Error(
+                "E0626", card.Wanted.Place, $"{size}, and `{cover.Name}`, {LengthText.Write(width, batch.Unit)} wide, is too narrow to hide a seam with {reach}",
+                $"make `{cover.Name}` at least {LengthText.Write(least, batch.Unit)} wide")
+            : Error(
+                "E0626", card.Wanted.Place, $"{size}, and no piece goes across it from edge to edge to hide a seam with {reach}",
+                $"lay a strip at least {LengthText.Write(least, batch.Unit)} wide across the whole of it, or add a larger sheet to `stock`");
+    }
 
     /// <summary>The papers in stock that a part may be cut from, such as <c>`moss` or `fern`</c>.</summary>
     public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));

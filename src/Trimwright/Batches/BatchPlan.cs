@@ -44,6 +44,9 @@ public sealed record BatchPlan
     /// <summary>The windows cut out of mats, in the order of the cards.</summary>
     public required IReadOnlyList<SalvageWindow> Salvage { get; init; }
 
+    /// <summary>The panels pieced from strips, in the order of the cards.</summary>
+    public IReadOnlyList<PiecedPanel> Pieced { get; init; } = [];
+
     /// <summary>Why no more cards can be made, for each card of which as many as possible are wanted.</summary>
     public required IReadOnlyList<StopReason> Stops { get; init; }
 

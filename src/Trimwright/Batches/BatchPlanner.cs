@@ -21,7 +21,8 @@ public static class BatchPlanner
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
-        var run = new PlanningRun(fitted, options, cancel);
+        (fitted, var panels) = Piecing.Prepare(fitted);
+        var run = new PlanningRun(fitted, panels, options, cancel);
         var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
         var stops = new List<StopReason>();
         if (counts.Any(count => count > 0))

@@ -1,5 +1,6 @@
 using Trimwright.Cutting;
 using Trimwright.Diagnostics;
+using Trimwright.Measures;
 
 namespace Trimwright.Batches;
 
@@ -22,6 +23,13 @@ internal static class BatchRefusals
     // Whether a lot is short is known of each lot by itself.
     private static bool IsProved(CuttingPlan plan, string piece) => plan.Lots.First(lot => lot.Pieces.Contains(piece)).State == PlanState.ProvedIncomplete;
 
+    // Twice the overlap will do where its middle lies on the trimmer's scale; one step more always does.
+    private static Length LeastCover(FittedBatch fitted, BatchCard card, Fitting.FittedPiece panel)
+    {
+        var least = (2 * fitted.Batch.SeamOverlap).CeilingTo(card.Card.Increment);
+        return SeamFinder.Widest(card.Card, panel) is { } widest && widest.Width >= least ? widest.Width + card.Card.Increment : least;
+    }
+
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
     {
         if (refusal.Piece is not { } id)
@@ -30,6 +38,12 @@ internal static class BatchRefusals
         }
 
         var (card, part) = BatchIds.PartOf(fitted, id);
+        if (refusal.Reason == RefusalReason.PieceTooLarge && fitted.Batch.MayPiece && Piecing.PanelOf(card, part) is { } panel
+            && !SeamFinder.Find(card.Card, panel, fitted.Batch.SeamOverlap).Any())
+        {
+            return BatchMessages.NoCover(card, part, SeamFinder.Widest(card.Card, panel), LeastCover(fitted, card, panel), fitted.Batch);
+        }
+
         return refusal.Reason switch
         {
             RefusalReason.PieceTooLarge => BatchMessages.TooLarge(card, part, (refusal.SheetWidth, refusal.SheetHeight), fitted.Batch.Unit),

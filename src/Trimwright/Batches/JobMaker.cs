@@ -21,14 +21,19 @@ internal sealed class JobMaker(FittedBatch fitted)
     /// <summary>The job for so many of each card.</summary>
     /// <param name="counts">How many of each.</param>
     /// <param name="windows">Hidden middles to offer as stock.</param>
-    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows)
+    /// <param name="pieced">Panels and how many of them are pieced from strips.</param>
+    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyList<PiecedPanel> pieced)
     {
         var pieces = new List<WantedPiece>();
         for (var c = 0; c < fitted.Cards.Count; c++)
         {
             for (var p = 0; p < fitted.Cards[c].Parts.Count && counts[c] > 0; p++)
             {
-                pieces.Add(Wanted(BatchIds.Of(c, p), fitted.Cards[c].Parts[p], counts[c], windows));
+                var part = fitted.Cards[c].Parts[p];
+                if (CountOf(part, counts[c], pieced) is > 0 and var count)
+                {
+                    pieces.Add(Wanted(BatchIds.Of(c, p), part, count, windows));
+                }
             }
         }
 
@@ -66,7 +71,26 @@ internal sealed class JobMaker(FittedBatch fitted)
     public static bool IsTurned(Batch batch, StockSheet sheet) =>
         sheet.Grain == Axis.Across && !batch.PaperNamed(sheet.SideA).OneWay && (sheet.SideB is null || !batch.PaperNamed(sheet.SideB).OneWay);
 
-    private WantedPiece Wanted(string id, BatchPart part, int cards, IReadOnlyList<SalvageWindow> windows)
+    /// <summary>How many of a part are cut: all that the cards take, but a pieced panel as two strips and not whole.</summary>
+    private static long CountOf(BatchPart part, int cards, IReadOnlyList<PiecedPanel> pieced)
+    {
+        foreach (var panel in pieced)
+        {
+            if (ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part))
+            {
+                return panel.Count;
+            }
+
+            if (ReferenceEquals(panel.Panel, part))
+            {
+                return cards - panel.Count;
+            }
+        }
+
+        return (long)cards * part.Line.Count;
+    }
+
+    private WantedPiece Wanted(string id, BatchPart part, long count, IReadOnlyList<SalvageWindow> windows)
     {
         var sources = part.Sources.Select(source => (source.Sheet, Ways: Ways(source))).ToList();
         var upright = sources.FindAll(source => source.Ways.Upright);
@@ -77,7 +101,7 @@ internal sealed class JobMaker(FittedBatch fitted)
         from.AddRange(windows
             .Where(window => part.Sources.Any(source => source.Paper == window.Paper) && !ReferenceEquals(window.Mat, part) && Fits(part, window, mayTurn))
             .Select(window => window.Id));
-        return new(id, lies ? part.Width : part.Height, lies ? part.Height : part.Width, (long)cards * part.Line.Count)
+        return new(id, lies ? part.Width : part.Height, lies ? part.Height : part.Width, count)
         {
             MayTurn = mayTurn,
             From = from,

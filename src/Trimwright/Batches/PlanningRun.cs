@@ -3,12 +3,41 @@ using Trimwright.Cutting;
 namespace Trimwright.Batches;
 
 /// <summary>One run of the planner over a batch, with the plans tried so far.</summary>
-internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, CancellationToken cancel)
+internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel> panels, CuttingOptions? options, CancellationToken cancel)
 {
     private readonly JobMaker _jobs = new(fitted);
 
     /// <summary>Plans so many of each card without windows.</summary>
-    public CuttingResult Try(int[] counts) => CuttingPlanner.Plan(_jobs.Make(counts, []), options, cancel);
+    public CuttingResult Try(int[] counts) => Try(counts, []).Result;
+
+    /// <summary>Plans, and pieces panels from strips as far as the stock does not give them whole.</summary>
+    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    {
+        var pieced = panels;
+        while (true)
+        {
+            var job = _jobs.Make(counts, windows, pieced);
+            var result = CuttingPlanner.Plan(job, options, cancel);
+            var more = pieced.Select(panel => panel with { Count = panel.Count + Lacking(panel, result, job) }).ToList();
+            if (cancel.IsCancellationRequested || more.Zip(pieced).All(pair => pair.First.Count == pair.Second.Count))
+            {
+                return (result, job, pieced);
+            }
+
+            pieced = more;
+        }
+    }
+
+    /// <summary>How many of the whole panels the stock does not give.</summary>
+    private long Lacking(PiecedPanel panel, CuttingResult result, CuttingJob job)
+    {
+        bool Is(string? id) => id is not null && ReferenceEquals(BatchIds.PartOf(fitted, id).Part, panel.Panel);
+        return result.Plan is { } plan
+            ? plan.Missing.Where(missing => Is(missing.Piece)).Sum(missing => missing.Count)
+            : result.Refusals.Any(refusal => refusal.Reason is RefusalReason.PieceTooLarge or RefusalReason.PieceCannotBeHeld && Is(refusal.Piece))
+                ? job.Pieces.Where(piece => Is(piece.Id)).Sum(piece => piece.Count)
+                : 0;
+    }
 
     /// <summary>
     /// Raises the count of one card as far as the stock goes: doubling, then halving the step. Returns refusals when not even one can be
@@ -59,7 +88,7 @@ internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, C
         if (failed?.Plan is { } plan)
         {
             var parts = plan.Missing.Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
-            stops.Add(new(fitted.Cards[card], parts, plan.State == PlanState.ProvedIncomplete));
+            stops.Add(new(fitted.Cards[card], parts, plan.Lots.Any(lot => lot.State == PlanState.ProvedIncomplete)));
         }
 
         return [];
@@ -90,8 +119,8 @@ internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, C
 
     private BatchPlan Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
     {
-        var job = _jobs.Make(counts, windows);
-        var plan = CuttingPlanner.Plan(job, options, cancel).Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        var (result, job, pieced) = Try(counts, windows);
+        var plan = result.Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
         return new()
         {
             Batch = fitted,
@@ -103,6 +132,7 @@ internal sealed class PlanningRun(FittedBatch fitted, CuttingOptions? options, C
                 .. windows.Select(window => window with { Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats) })
                     .Where(window => window.Used > 0),
             ],
+            Pieced = [.. pieced.Where(panel => panel.Count > 0)],
             Stops = [],
             CountsSheets = _jobs.CountsSheets,
         };

@@ -13,10 +13,10 @@ public static class ScheduleSheet
     {
         var batch = schedule.Plan.Batch.Batch;
         var text = new StringBuilder();
-        text.Append("# ").Append(batch.Title).Append("\n\n");
+        text.Append("# ").Append(batch.Title).Append("\n\n## Cards\n\n");
         AppendLines(text, schedule.Plan.Cards.Where(made => made.Count > 0).Select(made =>
             FormattableString.Invariant($"{made.Count} of {made.Card.Words}")));
-        text.Append('\n');
+        text.Append("\n## The plan\n\n");
         AppendLines(text, ScheduleText.Summary(schedule));
         text.Append("\n## Take these sheets\n\n");
         AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));

@@ -78,6 +78,11 @@ public static class ScheduleText
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
+        foreach (var panel in plan.Pieced)
+        {
+            lines.Add(Seam(schedule, panel));
+        }
+
         foreach (var window in plan.Salvage)
         {
             lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
@@ -85,6 +90,17 @@ public static class ScheduleText
 
         return lines;
     }
+
+    /// <summary>How a panel is pieced, in a sentence.</summary>
+    public static string Seam(TrimSchedule schedule, PiecedPanel panel)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        var seam = panel.Seam;
+        var edge = seam.Direction == Axis.UpDown ? "left" : "top";
+        return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.First.Sources[0].Paper}: butt the {panel.First.Line.Name}, {LengthText.WriteSize(panel.First.Width, panel.First.Height, unit)}, and the {panel.Second.Line.Name}, {LengthText.WriteSize(panel.Second.Width, panel.Second.Height, unit)}; the seam is {LengthText.Write(seam.At, unit)} from the {edge} edge, under the {seam.Cover.Name}, which reaches {Reach(seam.Overlap, unit)} or more beyond it on both sides";
+    }
+
+    private static string Reach(Position overlap, LengthUnit unit) => LengthText.Write(overlap.ToNearestNanometre(), unit);
 
     /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
     public static IReadOnlyList<string> Leftovers(TrimSchedule schedule) =>

@@ -224,13 +224,18 @@ internal sealed partial class ScheduleReplay
             OpenWindows(sheet, sheet.Window!);
         }
 
+        Assert.All(_schedule.Plan.Pieced, CheckSeam);
         Assert.True(_marked.Count == 0, $"left on the table: {string.Join(", ", _marked.Keys)}");
         foreach (var (card, count) in _schedule.Plan.Cards)
         {
             Assert.True(card.Wanted.AsManyAsPossible ? count >= card.Wanted.Count : count == card.Wanted.Count);
             foreach (var part in card.Parts)
             {
-                Assert.Equal((NameOf(card, part), (long)count * part.Line.Count), (NameOf(card, part), _made.GetValueOrDefault(NameOf(card, part))));
+                var pieced = _schedule.Plan.Pieced.Where(panel => ReferenceEquals(panel.Card, card)).ToList();
+                var isStrip = part.Line.Name.Contains(" strip of ", StringComparison.Ordinal);
+                var wanted = isStrip ? pieced.Where(panel => panel.First == part || panel.Second == part).Sum(panel => panel.Count)
+                    : ((long)count * part.Line.Count) - pieced.Where(panel => panel.Panel == part).Sum(panel => panel.Count);
+                Assert.Equal((NameOf(card, part), wanted), (NameOf(card, part), _made.GetValueOrDefault(NameOf(card, part))));
             }
         }
 
@@ -244,6 +249,28 @@ internal sealed partial class ScheduleReplay
             return sheet.Stock is { } stock ? Told(size, stock.SideA, stock.SideB, stock.Grain) : Told(size, sheet.Window!.Paper, null, null);
         });
         Assert.Equal(kept.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+    }
+
+    // The strips make the panel, are of one paper, and a piece that lies above it hides the seam from edge to edge.
+    private void CheckSeam(PiecedPanel pieced)
+    {
+        var (panel, first, second) = (pieced.Panel, pieced.First, pieced.Second);
+        Assert.Single(first.Sources.Concat(second.Sources).Select(source => source.Paper).Distinct());
+        var isUpright = first.Height == panel.Height;
+        Assert.Equal(
+            (panel.Width, panel.Height, panel.Width, panel.Height),
+            isUpright ? (first.Width + second.Width, first.Height, first.Width + second.Width, second.Height)
+                : (first.Width, first.Height + second.Height, second.Width, first.Height + second.Height));
+        var card = pieced.Card.Card;
+        var names = card.Pieces.Select(piece => piece.Name).ToList();
+        var box = card.PieceNamed(panel.Line.Piece).Box;
+        var cover = card.PieceNamed(pieced.Seam.Cover.Name);
+        Assert.True(names.IndexOf(cover.Name) > names.IndexOf(panel.Line.Piece), "the cover lies below");
+        var over = cover.Mats.Count > 0 ? cover.Mats[^1].Box : cover.Box;
+        var (seam, near, far) = isUpright ? (box.Left + first.Width, over.Left, over.Right) : (box.Top + first.Height, over.Top, over.Bottom);
+        Assert.True(seam - near >= Position.FromLength(_batch.SeamOverlap) && far - seam >= Position.FromLength(_batch.SeamOverlap), "the seam shows");
+        Assert.True(isUpright ? over.Top <= box.Top && over.Bottom >= box.Bottom : over.Left <= box.Left && over.Right >= box.Right, "the seam shows at its ends");
+        Assert.True((isUpright ? first.Width : first.Height).IsMultipleOf(card.Increment));
     }
 
     private string NameOf(BatchCard card, BatchPart part) =>

@@ -81,6 +81,12 @@ public partial class DiagnosticDocumentTests
         (string, byte[])? Open(string name) => name switch
         {
             "card.json" => (name, Encoding.UTF8.GetBytes(Frame())),
+            "panel.json" => (name, """
+                { "title": "p", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "kraft" }, "papers": { "kraft": {}, "dots": {} },
+                  "pieces": [
+                    { "name": "bed", "kind": "panel", "paper": "dots", "place": { "fill": true } },
+                    { "name": "twine", "kind": "strip", "runs": "up-and-down", "width": "1/8", "paper": "kraft", "on": "bed", "place": { "span": "up-and-down", "center": "across" } } ] }
+                """u8.ToArray()),
             "strips.json" => (name, """
                 { "title": "strips", "units": "in", "papers": { "kraft": { "one-way": true } },
                   "stock": [ { "name": "strips", "size": "12 x 12", "count": 6, "paper": "kraft" } ] }
