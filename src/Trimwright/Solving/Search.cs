@@ -198,7 +198,8 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
     {
         _branches.Clear();
         _seen = 0;
-        Split(FirstOff());
+        var first = FirstOff();
+        Split(first, simplex.Value(stepped[first].Variable));
         var grace = (4 * stepped.Count) + 16;
         while (_branches.Count > 0)
         {
@@ -229,10 +230,15 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
 
             if (FirstOff() is var off and >= 0)
             {
-                off = ++_seen > Patience ? Telling(off, along) : off;
+                var at = simplex.Value(stepped[off].Variable);
+                if (++_seen > Patience)
+                {
+                    (off, at) = Telling(off, along);
+                }
+
                 if (off >= 0)
                 {
-                    Split(off);
+                    Split(off, at);
                 }
 
                 continue;
@@ -252,7 +258,11 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
     /// The variable off its lattice whose weaker side raises the cost most, the first of equals; -1 where one has no side left that is of
     /// use. Costs two linear programs each, so it is asked only in searches that go on; what is best does not depend on it.
     /// </summary>
-    private int Telling(int first, Lattice? along)
+    /// <returns>
+    /// The variable and the value to split at. The simplex may have come back to another of several best points by then, at which the variable
+    /// lies on its lattice: splitting there would change nothing, again and again.
+    /// </returns>
+    private (int Off, Rational At) Telling(int first, Lattice? along)
     {
         _off.Clear();
         for (var i = first; i < stepped.Count && _off.Count < MostCandidates; i++)
@@ -263,13 +273,13 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             }
         }
 
+        var values = _off.ConvertAll(i => simplex.Value(stepped[i].Variable));
         if (_off.Count == 1)
         {
-            return first;
+            return (first, values[0]);
         }
 
         var mark = simplex.Mark();
-        var values = _off.ConvertAll(i => simplex.Value(stepped[i].Variable));
         var (best, gain) = (-1, default(Rational));
         for (var i = 0; i < values.Count; i++)
         {
@@ -278,24 +288,24 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
             var above = Side(variable, lattice.Above(values[i]), null, along, mark);
             if (below is null && above is null)
             {
-                return -1;
+                return (-1, default);
             }
 
             if (below is null || above is null)
             {
-                best = _off[i];
+                best = i;
                 break;
             }
 
             var least = Rational.Min(below.Value, above.Value);
             if (best < 0 || least > gain)
             {
-                (best, gain) = (_off[i], least);
+                (best, gain) = (i, least);
             }
         }
 
         simplex.Reoptimise();
-        return best;
+        return (_off[best], values[best]);
     }
 
     /// <summary>The cost on one side of a branch; null when there is nothing of use.</summary>
@@ -313,11 +323,10 @@ internal sealed class Search(Simplex simplex, IReadOnlyList<Stepped> stepped, Se
         return (HasPoint ? bound >= Best : bound > Most) ? null : bound;
     }
 
-    /// <summary>Puts the two sides of a value that is off its lattice on the stack, the nearer one on top.</summary>
-    private void Split(int off)
+    /// <summary>Puts the two sides of a value that is off the lattice of its variable on the stack, the nearer one on top.</summary>
+    private void Split(int off, Rational value)
     {
         var (variable, lattice) = stepped[off];
-        var value = simplex.Value(variable);
         var (below, above) = (lattice.Below(value), lattice.Above(value));
         var lowerFirst = below is { } low && (above is not { } high || value - low <= high - value);
         var mark = simplex.Mark();
