@@ -4,7 +4,7 @@ namespace Trimwright.Cutting;
 public sealed record CuttingOptions
 {
     /// <summary>The most rounds of taking sheets apart and laying them again, for each lot, in search of a cheaper plan.</summary>
-    public int Rounds { get; init; } = 40_000;
+    public int Rounds { get; init; } = 100_000;
 
     /// <summary>The most steps for each different sheet in search of larger leftovers, fewer cuts and fewer settings.</summary>
     public int TidySteps { get; init; } = 400_000;

@@ -48,6 +48,9 @@ internal sealed record Lot(IReadOnlyList<Shape> Shapes, IReadOnlyList<LotStock> 
     /// <summary>The least leftover worth keeping, grown: shorter and longer side.</summary>
     public required (int Short, int Long) Offcut { get; init; }
 
+    /// <summary>How many equal sheets are cut at once.</summary>
+    public int StackLimit { get; init; } = 1;
+
     public bool HasRules => LeastCut > 0 || LeastTrim > 0;
 
     /// <summary>The common divisor of the costs: no plan costs anything between its multiples.</summary>

@@ -86,6 +86,7 @@ internal static class LotMaker
             Unit = unit,
             Kerf = kerf,
             LeastCut = rules.LeastCut.IsZero ? 0 : UnitsUp(rules.LeastCut.Nanometres + kerf),
+            StackLimit = rules.StackLimit,
             LeastTrim = UnitsUp(rules.LeastTrim.Nanometres),
             Offcut = (UnitsUp(Math.Max(least.Nanometres, 1) + kerf), UnitsUp(most.Nanometres + kerf)),
         };

@@ -13,6 +13,8 @@ internal sealed class LotPlanner
 {
     private const int FirstSearch = 2_000;
     private const int DiveSearch = 12;
+    private const int Gatherings = 2;
+    private const int RoundsPerGathering = 40;
 
     private readonly Lot _lot;
     private readonly CuttingOptions _options;
@@ -59,7 +61,31 @@ internal sealed class LotPlanner
             _columns.Solve(_demand, _stock, FirstSearch, proveShort: true, _cancel);
         }
 
-        return new(new Tidier(_lot, _options.TidySteps, _options.Seed, _cancel).Tidy(sheets), missing, _bound, _columns.ShortProof);
+        return new(BestLaid(sheets), missing, _bound, _columns.ShortProof);
+    }
+
+    /// <summary>The sheets as they are and gathered in a few ways, each laid again for leftovers and cuts; the best of them.</summary>
+    private List<(Pattern Pattern, long Repeats)> BestLaid(List<(Pattern Pattern, long Repeats)> sheets)
+    {
+        var tidier = new Tidier(_lot, _options.TidySteps, _options.Seed, _cancel);
+        var best = new LaidPlan(_lot, tidier.Tidy(sheets));
+        for (var n = 0; n < Gatherings && _options.TidySteps > 0 && !_cancel.IsCancellationRequested; n++)
+        {
+            var other = new LaidPlan(_lot, tidier.Tidy(Gather(sheets)));
+            best = other.CompareTo(best) > 0 ? other : best;
+        }
+
+        return best.Sheets;
+    }
+
+    // Only sheets that are one of a kind: those that are cut in stacks stay as they are.
+    private List<(Pattern Pattern, long Repeats)> Gather(List<(Pattern Pattern, long Repeats)> sheets)
+    {
+        var kinds = sheets.GroupBy(sheet => sheet.Pattern.Key(), StringComparer.Ordinal)
+            .Select(same => (same.First().Pattern, Repeats: same.Sum(sheet => sheet.Repeats))).ToList();
+        var single = kinds.Where(kind => kind.Repeats == 1).Select(kind => kind.Pattern).ToList();
+        new Relayer(_lot, _random).Gather(single, _options.Rounds / RoundsPerGathering, _cancel);
+        return [.. kinds.Where(kind => kind.Repeats > 1), .. single.Select(pattern => (pattern, 1L))];
     }
 
     private void Raise(WorthBound bound) => _bound = bound.Bound > _bound.Bound ? bound : _bound;

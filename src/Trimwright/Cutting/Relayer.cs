@@ -88,6 +88,29 @@ internal sealed class Relayer
         return bag.Count == 0;
     }
 
+    /// <summary>
+    /// Moves pieces together, so that some sheets are full and what is left over lies on few: lays two or three sheets again, one filled
+    /// before the next is begun, and keeps what is better. Nothing loses its place; sheets left empty are taken out.
+    /// </summary>
+    public void Gather(List<Pattern> sheets, int rounds, CancellationToken cancel)
+    {
+        for (var end = Rounds + rounds; Rounds < end && sheets.Count > 1 && !cancel.IsCancellationRequested;)
+        {
+            var chosen = Choose(Math.Min(sheets.Count, 2 + _random.Next(2)), sheets.Count);
+            var (made, left) = LayAgain(sheets, chosen, [], oneByOne: true);
+            Rounds += 1 + (_pool.Count / PiecesPerRound);
+            if (left.Count == 0 && made.Sum(Fill) > chosen.Sum(at => Fill(sheets[at])))
+            {
+                for (var n = 0; n < chosen.Length; n++)
+                {
+                    sheets[chosen[n]] = made[n];
+                }
+
+                sheets.RemoveAll(sheet => sheet.Counts.All(count => count == 0));
+            }
+        }
+    }
+
     private int[] Choose(int count, int of)
     {
         var chosen = new int[count];
@@ -103,14 +126,18 @@ internal sealed class Relayer
         return chosen;
     }
 
-    private (List<Pattern> Sheets, List<int> Bag) LayAgain(List<Pattern> sheets, int[] chosen, List<int> bag)
+    private (List<Pattern> Sheets, List<int> Bag) LayAgain(List<Pattern> sheets, int[] chosen, List<int> bag, bool oneByOne = false)
     {
         _pool.Clear();
         _pool.AddRange(bag);
         _packer.Clear();
         foreach (var at in chosen)
         {
-            _packer.Open(sheets[at].Stock);
+            if (!oneByOne)
+            {
+                _packer.Open(sheets[at].Stock);
+            }
+
             for (var k = 0; k < _lot.Shapes.Count; k++)
             {
                 for (var n = 0; n < sheets[at].Counts[k]; n++)
@@ -127,12 +154,15 @@ internal sealed class Relayer
         var items = _pool.ToArray();
         Array.Sort(keys, items);
         _rest.Clear();
-        foreach (var shape in items)
+        _rest.AddRange(items);
+        for (var n = 0; n < (oneByOne ? chosen.Length : 1); n++)
         {
-            if (!_packer.TryLay(shape))
+            if (oneByOne)
             {
-                _rest.Add(shape);
+                _packer.Open(sheets[chosen[n]].Stock);
             }
+
+            _rest.RemoveAll(_packer.TryLay);
         }
 
         return ([.. _packer.Sheets.Select(sheet => new Pattern(sheet.Stock, sheet.Root, _lot.Shapes.Count))], [.. _rest]);

@@ -10,20 +10,22 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
 
     private readonly HashSet<int> _sides = [.. lot.Shapes.SelectMany(shape => new[] { shape.Width, shape.Height })];
 
+    // Sheets with the same pieces are laid once.
+    private readonly Dictionary<string, Pattern> _done = new(StringComparer.Ordinal);
+
     // Steps left for the sheet at hand.
     private long _left;
 
     public List<(Pattern Pattern, long Repeats)> Tidy(List<(Pattern Pattern, long Repeats)> sheets)
     {
-        var done = new Dictionary<string, Pattern>(StringComparer.Ordinal);
         var tidied = new List<(Pattern Pattern, long Repeats)>();
         foreach (var (pattern, repeats) in sheets)
         {
             var key = string.Join(',', pattern.Counts.Append(pattern.Stock));
-            if (!done.TryGetValue(key, out var tidy))
+            if (!_done.TryGetValue(key, out var tidy))
             {
                 tidy = cancel.IsCancellationRequested || steps == 0 ? pattern : Tidy(pattern);
-                done.Add(key, tidy);
+                _done.Add(key, tidy);
             }
 
             tidied.Add((new(tidy.Stock, tidy.Root.Gathered(lot), tidy.Counts.Length), repeats));

@@ -86,11 +86,11 @@ public class SetTests
     [InlineData(3, 5)]
     [InlineData(7, 5)]
     [InlineData(20, 12)]
-    public void One_more_than_the_most_cannot_be_planned(int sheets, int seedSheets)
+    public void One_more_than_the_most_cannot_be_planned(int sheets, int longSheets)
     {
-        // The bound is checked again by hand in the test; and a plan for one more lacks something.
+        // The bound is checked again like every other; and a plan for one more lacks something.
         WantedPiece[] pieces = [Planned.Sixteenths("mat", 60, 80, 1), Planned.Sixteenths("path", 28, 64, 1), Planned.Sixteenths("square", 22, 22, 1)];
-        StockSheet[] stock = [Six("pad", sheets), new("long", Length.FromInches(12), Length.FromInches(4), seedSheets, 3)];
+        StockSheet[] stock = [Six("pad", sheets), new("long", Length.FromInches(12), Length.FromInches(4), longSheets, 3)];
         WantedSet set = new("card", [new("mat", 1), new("path", 2), new("square", 3)]);
         var most = Find(pieces, stock, [set]);
         var more = most.Sets[0].Count + 1;
