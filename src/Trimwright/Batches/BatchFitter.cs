@@ -18,8 +18,13 @@ public sealed record FittedBatch(Batch Batch, Drawer Drawer, IReadOnlyList<Batch
 /// <param name="Parts">What is cut for one card, in the order of assembly.</param>
 public sealed record BatchCard(WantedCard Wanted, FittedCard Card, IReadOnlyList<BatchPart> Parts)
 {
-    /// <summary>What the cards are called, such as <c>Bean row, A2 portrait</c>.</summary>
-    public string Words => $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}";
+    /// <summary>Which of the cards of one name they are, from 2; 1 for the first, or where no other has it.</summary>
+    public int Namesake { get; init; } = 1;
+
+    /// <summary>What the cards are called, such as <c>Bean row, A2 portrait</c>; those of the same name after the first get a number.</summary>
+    public string Words => Namesake == 1 ? Name : FormattableString.Invariant($"{Name} ({Namesake})");
+
+    internal string Name => $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}";
 }
 
 /// <summary>One line of the trim list of a card, as something to be cut out of stock.</summary>
@@ -78,7 +83,8 @@ public static class BatchFitter
             diagnostics.AddRange(result.Diagnostics.Where(found => !diagnostics.Contains(found)));
             if (result.Card is { } card)
             {
-                cards.Add(new(wanted, card, Parts(batch, wanted, card, diagnostics)));
+                var made = new BatchCard(wanted, card, Parts(batch, wanted, card, diagnostics));
+                cards.Add(made with { Namesake = 1 + cards.Count(other => other.Name == made.Name) });
             }
         }
 

@@ -50,6 +50,11 @@ public sealed record BatchPlan
     /// <summary>Why no more cards can be made, for each card of which as many as possible are wanted.</summary>
     public required IReadOnlyList<StopReason> Stops { get; init; }
 
+    /// <summary>
+    /// Whether as many as possible are wanted of several cards, and it is proved that no other mix of them is worth more.
+    /// </summary>
+    public bool IsBestMix { get; init; }
+
     /// <summary>Whether all new sheets cost the same, so that the cheapest plan is the one with the fewest.</summary>
     public required bool CountsSheets { get; init; }
 

@@ -34,13 +34,26 @@ public static class BatchPlanner
             }
         }
 
-        foreach (var c in Enumerable.Range(0, counts.Length)
-            .Where(c => fitted.Cards[c].Wanted.AsManyAsPossible).OrderByDescending(c => fitted.Cards[c].Wanted.Worth))
+        var many = Enumerable.Range(0, counts.Length)
+            .Where(c => fitted.Cards[c].Wanted.AsManyAsPossible).OrderByDescending(c => fitted.Cards[c].Wanted.Worth).ToList();
+        var least = (int[])counts.Clone();
+        if (Raise(run, many, counts, stops) is { Count: > 0 } refused)
         {
-            if (run.MostOf(counts, c, stops) is { Count: > 0 } refused)
+            return new(null, BatchRefusals.Told(fitted, refused));
+        }
+
+        // One after the other is not always the best mix: two of the second may come out of what one of the first takes.
+        var isBestMix = false;
+        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second))
+        {
+            if (run.Worth(mix) > run.Worth(counts))
             {
-                return new(null, BatchRefusals.Told(fitted, refused));
+                stops.Clear();
+                Raise(run, many, mix, stops);
+                counts = mix;
             }
+
+            isBestMix = isProved && run.Worth(counts) == run.Worth(mix);
         }
 
         if (counts.All(count => count == 0))
@@ -51,6 +64,19 @@ public static class BatchPlanner
         var plan = run.Best(counts);
         return plan.Cutting.Missing.Count > 0
             ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
-            : new(plan with { Stops = stops }, []);
+            : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);
+    }
+
+    private static IReadOnlyList<CuttingRefusal> Raise(PlanningRun run, IReadOnlyList<int> many, int[] counts, List<StopReason> stops)
+    {
+        foreach (var c in many)
+        {
+            if (run.MostOf(counts, c, stops) is { Count: > 0 } refused)
+            {
+                return refused;
+            }
+        }
+
+        return [];
     }
 }

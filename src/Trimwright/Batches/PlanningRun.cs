@@ -94,6 +94,53 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         return [];
     }
 
+    /// <summary>
+    /// The best mix by worth of the cards of which as many as possible are wanted, next to those that are wanted in any case; null where it is not
+    /// found in one go. What is wanted in any case weighs more than all the rest together.
+    /// </summary>
+    public (int[] Counts, bool IsProved)? BestMix()
+    {
+        var sets = new List<WantedSet>();
+        var rest = fitted.Cards.Where(card => card.Wanted.AsManyAsPossible).Sum(card => (long)card.Wanted.Worth * BatchReader.MostCards);
+        if (rest >= CuttingPlanner.GreatestCost && fitted.Cards.Any(card => card.Wanted.Count > 0))
+        {
+            return null;
+        }
+
+        for (var c = 0; c < fitted.Cards.Count; c++)
+        {
+            var (card, number) = (fitted.Cards[c], c);
+            var parts = card.Parts.Select((part, p) => new SetPart(BatchIds.Of(number, p), part.Line.Count)).Where((_, p) => !IsStrip(card.Parts[p])).ToList();
+            if (card.Wanted.Count > 0)
+            {
+                sets.Add(new(Name(c, "needed"), parts) { Weight = rest + 1, AtMost = card.Wanted.Count });
+            }
+
+            if (card.Wanted.AsManyAsPossible)
+            {
+                sets.Add(new(Name(c, "more"), parts) { Weight = card.Wanted.Worth, AtMost = BatchReader.MostCards - card.Wanted.Count });
+            }
+        }
+
+        var one = fitted.Cards.Select(_ => 1).ToArray();
+        var found = SetPlanner.Find(_jobs.Make(one, [], panels), sets, options, cancel);
+        if (found.Refusals.Count > 0 || cancel.IsCancellationRequested)
+        {
+            return null;
+        }
+
+        long Made(int c, string kind) => found.Sets.FirstOrDefault(set => set.Set == Name(c, kind))?.Count ?? 0;
+        var counts = fitted.Cards.Select((_, c) => (int)(Made(c, "needed") + Made(c, "more"))).ToArray();
+        return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved) : null;
+
+        static string Name(int card, string kind) => FormattableString.Invariant($"{card} {kind}");
+        bool IsStrip(BatchPart part) => panels.Any(panel => ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part));
+    }
+
+    /// <summary>What a mix is worth.</summary>
+    public long Worth(IReadOnlyList<int> counts) =>
+        fitted.Cards.Select((card, c) => card.Wanted.AsManyAsPossible ? (long)card.Wanted.Worth * counts[c] : 0).Sum();
+
     /// <summary>The plan for so many of each card, with windows where they save something or are asked for.</summary>
     public BatchPlan Best(int[] counts)
     {

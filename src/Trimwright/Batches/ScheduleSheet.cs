@@ -21,8 +21,9 @@ public static class ScheduleSheet
         text.Append("\n## Take these sheets\n\n");
         AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));
         text.Append("\n## Cut in this order\n\n");
+        AppendLines(text, ScheduleText.Hints);
+        text.Append('\n');
         AppendTable(text, ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule));
-        text.Append("\n" + string.Join('\n', ScheduleText.Hints) + "\n");
         if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
         {
             text.Append("\n## Keep\n\n");

@@ -78,6 +78,12 @@ public static class ScheduleText
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
+        if (plan.IsBestMix)
+        {
+            var weighed = plan.Cards.Any(made => made.Card.Wanted.Worth > 1);
+            lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
+        }
+
         foreach (var panel in plan.Pieced)
         {
             lines.Add(Seam(schedule, panel));

@@ -33,7 +33,7 @@ public static class SeamDrawing
         var title = $"{pieced.Panel.Line.Name}, pieced";
         string[] words =
         [
-            $"{LengthText.WriteSize(seam.Panel.Width, seam.Panel.Height, batch.Unit)} in {pieced.First.Sources[0].Paper}; shown at half size",
+            $"{LengthText.WriteSize(seam.Panel.Width, seam.Panel.Height, batch.Unit)}, {pieced.First.Sources[0].Paper}; shown at half size",
             $"{pieced.First.Line.Name}: {LengthText.WriteSize(pieced.First.Width, pieced.First.Height, batch.Unit)}",
             $"{pieced.Second.Line.Name}: {LengthText.WriteSize(pieced.Second.Width, pieced.Second.Height, batch.Unit)}",
             $"seam (dashed): {LengthText.Write(seam.At, batch.Unit)} from the {(seam.Direction == Axis.UpDown ? "left" : "top")} edge, under the {seam.Cover.Name}",

@@ -184,7 +184,7 @@ internal sealed partial class ScheduleReplay
         Assert.True(match.Success, words);
         var count = long.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
         var rest = match.Groups[2].Value;
-        var found = _schedule.Plan.Batch.Cards.SelectMany(card => card.Parts.Select(part => (card, part)))
+        var found = _schedule.Plan.Cards.Where(made => made.Count > 0).Select(made => made.Card).SelectMany(card => card.Parts.Select(part => (card, part)))
             .Where(entry => rest == NameOf(entry.card, entry.part) || rest.StartsWith(NameOf(entry.card, entry.part) + " in ", StringComparison.Ordinal)).ToList();
         Assert.True(found.Count == 1, $"`{words}` could be {found.Count} things");
         var (owner, wanted) = found[0];
@@ -229,7 +229,7 @@ internal sealed partial class ScheduleReplay
         foreach (var (card, count) in _schedule.Plan.Cards)
         {
             Assert.True(card.Wanted.AsManyAsPossible ? count >= card.Wanted.Count : count == card.Wanted.Count);
-            foreach (var part in card.Parts)
+            foreach (var part in card.Parts.Where(_ => count > 0))
             {
                 var pieced = _schedule.Plan.Pieced.Where(panel => ReferenceEquals(panel.Card, card)).ToList();
                 var isStrip = part.Line.Name.Contains(" strip of ", StringComparison.Ordinal);

@@ -55,6 +55,35 @@ public class ScheduleTests
         Assert.Equal("card base", Assert.Single(Assert.Single(schedule.Plan.Stops).Parts).Line.Name);
     }
 
+    [Theory]
+    [InlineData(1, 1, 0, 12)]
+    [InlineData(3, 1, 6, 0)]
+    public void The_mix_that_is_worth_most_is_made(int worthOfFront, int worthOfHalf, int fronts, int halves)
+    {
+        // By hand: a sheet of 6 x 6 in is one front of 4 x 5 1/4 in, or two halves of 3 x 5 1/4 in; no half fits beside a front. With six sheets, halves
+        // are twice as many cards, unless a front is worth three of them.
+        var half = BatchMaker.Front.Replace("\"place\": { \"fill\": true }", "\"width\": 3, \"height\": \"5 1/4\", \"place\": { \"center\": \"both\" }", StringComparison.Ordinal);
+        (string, byte[])? Open(string name) => (name, Encoding.UTF8.GetBytes(name == "half.json" ? half.Replace("\"Front\"", "\"Half\"", StringComparison.Ordinal) : BatchMaker.Front));
+        var cards = $$"""
+            { "layout": "card.json", "count": "as-many-as-possible", "worth": {{worthOfFront}} }, { "layout": "half.json", "count": "as-many-as-possible", "worth": {{worthOfHalf}} }
+            """;
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(Pad(6), cards), open: Open);
+        Assert.Equal([fronts, halves], schedule.Plan.Cards.Select(made => made.Count));
+        Assert.True(schedule.Plan.IsBestMix);
+    }
+
+    [Fact]
+    public void Cards_of_one_name_are_told_apart_and_papers_that_stand_in_are_used()
+    {
+        var stock = $$"""{ "name": "pad", "size": "6 x 6", "count": 3, "paper": "dots" }, { "name": "rows-pad", "size": "6 x 6", "count": 4, "paper": "rows" }, {{BatchMaker.Kraft}}""";
+        const string cards = """
+            { "layout": "card.json", "count": 2 }, { "layout": "card.json", "count": 2, "cut-from": { "dots": "rows" } }, { "layout": "card.json", "count": 3, "cut-from": { "dots": [ "rows", "dots" ] } }
+            """;
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(stock, cards, ", \"rows\": {}"));
+        Assert.Equal(["Front, A2 portrait", "Front, A2 portrait (2)", "Front, A2 portrait (3)"], schedule.Plan.Cards.Select(made => made.Card.Words));
+        Assert.Equal(7, schedule.Sheets.Where(sheet => sheet.Words.EndsWith("pad", StringComparison.Ordinal)).Sum(sheet => sheet.Plan.Repeats));
+    }
+
     [Fact]
     public void A_sheet_spent_from_one_side_is_spent_on_the_other()
     {
