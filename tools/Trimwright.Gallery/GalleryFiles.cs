@@ -73,6 +73,11 @@ public static class GalleryFiles
             AddDrawing(files, $"{stem}/sheet-{sheet.Letter.ToLowerInvariant()}", SheetMapDrawing.Draw(schedule, sheet));
         }
 
+        for (var n = 0; n < plan.Pieced.Count; n++)
+        {
+            AddDrawing(files, $"{stem}/seam-{n + 1}", SeamDrawing.Draw(schedule, plan.Pieced[n]));
+        }
+
         return files;
     }
 

@@ -87,8 +87,11 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         counts[card] = most;
         if (failed?.Plan is { } plan)
         {
-            var parts = plan.Missing.Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
-            stops.Add(new(fitted.Cards[card], parts, plan.Lots.Any(lot => lot.State == PlanState.ProvedIncomplete)));
+            // Of what is missing, what is proved to be short comes before what may only have been left out.
+            var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
+            var parts = plan.Missing.Where(missing => proved.Count == 0 || proved.Contains(missing.Piece))
+                .Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
+            stops.Add(new(fitted.Cards[card], parts, proved.Count > 0));
         }
 
         return [];

@@ -74,7 +74,7 @@ public static class ScheduleText
         foreach (var stop in plan.Stops)
         {
             var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
-            var parts = string.Join(" and ", stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct());
+            var parts = Listed([.. stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
@@ -158,6 +158,9 @@ public static class ScheduleText
     }
 
     private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
+
+    private static string Listed(IReadOnlyList<string> words) =>
+        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
 
     internal static string Count(long count, string one, string? several = null) =>
         several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";

@@ -41,7 +41,7 @@ public partial class BatchDocumentTests
 
     [Fact]
     public void The_demo_batches_are_accepted() => Assert.All(
-        Directory.GetFiles(Repository.Path("layouts", "batches"), "*.json"), path => Assert.True(Accepts(File.ReadAllText(path)), path));
+        Directory.GetFiles(Repository.Path("layouts", "batches"), "*.json", SearchOption.AllDirectories), path => Assert.True(Accepts(File.ReadAllText(path)), path));
 
     [Fact]
     public void Every_key_is_explained() => Assert.All(

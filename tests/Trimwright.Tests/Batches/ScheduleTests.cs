@@ -197,6 +197,16 @@ public class ScheduleTests
     }
 
     [Fact]
+    public void The_demo_of_strips_makes_as_many_cards_as_the_shoe_box_gives()
+    {
+        // By hand: each ground takes one of the five wide strips, and nothing else in the box is 3 3/4 in or more both ways.
+        var schedule = Demo("from-strips.json");
+        Assert.Equal(5, Assert.Single(schedule.Plan.Cards).Count);
+        Assert.Equal(5, Assert.Single(schedule.Plan.Pieced).Count);
+        Assert.True(Assert.Single(schedule.Plan.Stops).IsProved);
+    }
+
+    [Fact]
     public void The_demo_batch_can_be_followed_and_is_proved() => Assert.All(Demo().Plan.Cutting.Lots, lot => Assert.Equal(PlanState.ProvedCheapest, lot.State));
 
     [Fact]
@@ -278,11 +288,11 @@ public class ScheduleTests
         BatchMaker.Schedule(text, layout);
     }
 
-    private static TrimSchedule Demo()
+    private static TrimSchedule Demo(string file = "seed-swap.json")
     {
         var folder = Repository.Path("layouts", "batches");
         (string, byte[])? Open(string name) => (name, File.ReadAllBytes(Path.Combine(folder, name)));
-        return BatchMaker.Schedule(File.ReadAllText(Path.Combine(folder, "seed-swap.json")), open: Open);
+        return BatchMaker.Schedule(File.ReadAllText(Path.Combine(folder, file)), open: Open);
     }
 
     private static string Everything(TrimSchedule schedule)
