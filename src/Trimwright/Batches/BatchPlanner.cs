@@ -18,6 +18,7 @@ public static class BatchPlanner
     /// <param name="fitted">The batch.</param>
     /// <param name="options">Limits of the search, or null for the usual ones.</param>
     /// <param name="cancel">Ends the search; the best plan so far is kept.</param>
+    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of a single card.</exception>
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
@@ -58,6 +59,7 @@ public static class BatchPlanner
 
         if (counts.All(count => count == 0))
         {
+            cancel.ThrowIfCancellationRequested();
             return new(null, [.. stops.Select(stop => BatchMessages.NotOne(stop, fitted.Batch))]);
         }
 

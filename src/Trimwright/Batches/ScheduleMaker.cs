@@ -206,7 +206,9 @@ internal sealed class ScheduleMaker
     public static string PaperOf(BatchPlan plan, StockSheet stock, string id) => plan.PartOf(id).Part.Sources
         .Where(source => plan.Batch.Batch.Stock[source.Sheet].Name == stock.Name).MinBy(source => source.Preference)!.Paper;
 
-    // A to Z, then AA to AZ and so on.
+    // A to Z, then AA to AZ and so on; I and O are left out, since they pass for figures.
+    private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+
     private static string Letter(int index) =>
-        index < 26 ? ((char)('A' + index)).ToString() : Letter((index / 26) - 1) + (char)('A' + (index % 26));
+        index < Letters.Length ? Letters[index].ToString() : Letter((index / Letters.Length) - 1) + Letters[index % Letters.Length];
 }
