@@ -263,7 +263,7 @@ public class ScheduleTests
     public void Letters_of_sheets_are_all_different_and_none_passes_for_a_figure()
     {
         // Thirty sizes of offcuts, each of them one front.
-        var stock = string.Join(", ", Enumerable.Range(0, 30).Select(n => $$"""{ "name": "s{{n}}", "size": "4 x {{84 + n}}/16", "count": 1, "paper": "dots" }"""));
+        var stock = string.Join(", ", Enumerable.Range(0, 30).Select(n => $$"""{ "name": "s{{n}}", "size": "4 x {{84 + (2 * n)}}/16", "count": 1, "paper": "dots" }"""));
         var letters = BatchMaker.Schedule(BatchMaker.Text($"{stock}, {BatchMaker.Kraft}", Cards("30"))).Sheets.Select(sheet => sheet.Letter).ToList();
         Assert.Equal(letters.Distinct().Count(), letters.Count);
         Assert.True(letters.Count > 24);
