@@ -52,7 +52,7 @@ internal static class BatchCommand
         var schedule = TrimSchedule.FromPlan(planning);
         var folder = new OutputFolder(parsed.GetValue(options.Out)!);
         var stem = CommonOptions.Slug(Path.GetFileNameWithoutExtension(file));
-        var files = new CardFiles(folder, parsed.GetValue(options.Png), dpi, screen);
+        var files = new CardFiles(folder, parsed.GetValue(options.Png), dpi, bothUnits: false, screen);
         foreach (var sheet in schedule.Sheets)
         {
             files.AddDrawing($"{stem}-sheet-{CommonOptions.Slug(sheet.Letter)}", SheetMapDrawing.Draw(schedule, sheet));
