@@ -23,18 +23,30 @@ internal sealed record Inputs(
             diagnostics.AddRange(problems);
         }
 
-        var drawer = drawerFile is null ? Drawer.Default : null;
-        if (drawerFile is not null && Take(drawerFile, sources, diagnostics) is { } drawerBytes)
-        {
-            (drawer, var problems) = DrawerReader.Read(drawerFile, drawerBytes);
-            diagnostics.AddRange(problems);
-        }
-
+        var drawer = ReadDrawer(drawerFile, sources, diagnostics);
         return new(layout, drawer, diagnostics, sources);
     }
 
+    /// <summary>The drawer of a file, or the usual one where none is named; null after an error.</summary>
+    public static Drawer? ReadDrawer(string? drawerFile, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
+    {
+        if (drawerFile is null)
+        {
+            return Drawer.Default;
+        }
+
+        if (Take(drawerFile, sources, diagnostics) is not { } bytes)
+        {
+            return null;
+        }
+
+        var (drawer, problems) = DrawerReader.Read(drawerFile, bytes);
+        diagnostics.AddRange(problems);
+        return drawer;
+    }
+
     /// <summary>The bytes of a file, which is then known as a source; null, with a diagnostic, if it is too large.</summary>
-    private static byte[]? Take(string file, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
+    public static byte[]? Take(string file, Dictionary<string, string> sources, List<Diagnostic> diagnostics)
     {
         if (Bytes(file, LayoutReader.MaxBytes) is not { } bytes)
         {

@@ -48,6 +48,43 @@ internal sealed class Screen(TextWriter output, TextWriter errors, bool isTermin
         AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Output) }).Write(table);
     }
 
+    /// <summary>Prints one JSON object.</summary>
+    public void WriteJson(Action<System.Text.Json.Utf8JsonWriter> write)
+    {
+        using var stream = new MemoryStream();
+        using (var json = Trimming.CardJson.NewWriter(stream))
+        {
+            json.WriteStartObject();
+            write(json);
+            json.WriteEndObject();
+        }
+
+        Line(System.Text.Encoding.UTF8.GetString(stream.ToArray()));
+    }
+
+    /// <summary>Does work that may take a while, with a line on a terminal that tells how far it is once a second has gone by.</summary>
+    public T WithProgress<T>(string task, Func<Action<Cutting.CuttingProgress>?, T> work)
+    {
+        if (!isTerminal)
+        {
+            return work(null);
+        }
+
+        var result = default(T);
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Output) }).Status().Start(task, status =>
+        {
+            result = work(progress =>
+            {
+                if (watch.ElapsedMilliseconds > 1000)
+                {
+                    status.Status(FormattableString.Invariant($"{task}: {progress.Sheets} sheets so far, part {progress.Lot} of {progress.Lots}; Ctrl+C keeps the best plan found"));
+                }
+            });
+        });
+        return result!;
+    }
+
     public void Complain(IReadOnlyList<Diagnostic> diagnostics, IReadOnlyDictionary<string, string> sources)
     {
         DiagnosticText.Write(errors, diagnostics, sources);

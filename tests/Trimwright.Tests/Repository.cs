@@ -13,6 +13,10 @@ internal static class Repository
     public static IEnumerable<string> DemoNames() =>
         Directory.GetFiles(Path("layouts"), "*.json").Select(System.IO.Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal)!;
 
+    /// <summary>The names of the demo batches, without their ending.</summary>
+    public static IEnumerable<string> BatchNames() =>
+        Directory.GetFiles(Path("layouts", "batches"), "*.json").Select(System.IO.Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal)!;
+
     public static TheoryData<string> Demos() => [.. DemoNames()];
 
     private static string FindRoot([CallerFilePath] string here = "") =>

@@ -1,4 +1,5 @@
 using System.Text;
+using Trimwright.Batches;
 using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
@@ -60,6 +61,37 @@ public static class GalleryFiles
         var resized = VariantFits.Resized(layout, formats, Drawer.Default);
         AddDrawing(files, $"{stem}/resized", SideBySideDrawing.Draw($"{layout.Title}, on other formats", Fitted(resized)));
         AddText(files, $"{stem}/resized.md", Told(resized));
+        return files;
+    }
+
+    /// <summary>The outputs of a batch file: its schedule, its leftovers, and the maps of its sheets.</summary>
+    /// <exception cref="InvalidOperationException">The batch cannot be planned, or no picture can be made here.</exception>
+    public static IReadOnlyList<(string Name, byte[] Content)> ForBatch(string batchFile)
+    {
+        var folder = Path.GetDirectoryName(batchFile)!;
+        (string, byte[])? Open(string name) => File.Exists(Path.Combine(folder, name)) ? (name, File.ReadAllBytes(Path.Combine(folder, name))) : null;
+        var reading = BatchReader.Read(Path.GetFileName(batchFile), File.ReadAllBytes(batchFile), Open);
+        var fitting = reading.Batch is { } batch ? BatchFitter.Fit(batch, Drawer.Default, Open) : new(null, reading.Diagnostics, new Dictionary<string, byte[]>());
+        var planning = fitting.Batch is { } fitted ? BatchPlanner.Plan(fitted) : new(null, fitting.Diagnostics);
+        var plan = planning.Plan ?? throw new InvalidOperationException(
+            string.Join("; ", planning.Diagnostics.Select(diagnostic => $"{diagnostic.Place}: {diagnostic.Message}")));
+
+        var stem = $"batches/{Path.GetFileNameWithoutExtension(batchFile)}";
+        var schedule = TrimSchedule.FromPlan(plan);
+        var files = new List<(string, byte[])>();
+        AddText(files, $"{stem}/schedule.md", ScheduleSheet.Write(schedule));
+        AddText(files, $"{stem}/schedule.csv", ScheduleCsv.Write(schedule));
+        AddText(files, $"{stem}/left-over.json", BatchJson.WriteLeftovers(schedule));
+        foreach (var sheet in schedule.Sheets)
+        {
+            AddDrawing(files, $"{stem}/sheet-{sheet.Letter.ToLowerInvariant()}", SheetMapDrawing.Draw(schedule, sheet));
+        }
+
+        for (var n = 0; n < plan.Pieced.Count; n++)
+        {
+            AddDrawing(files, $"{stem}/seam-{n + 1}", SeamDrawing.Draw(schedule, plan.Pieced[n]));
+        }
+
         return files;
     }
 

@@ -17,25 +17,34 @@ if (!Directory.Exists(Path.Combine(root, "layouts")))
 var renders = Path.Combine(root, "renders");
 foreach (var layout in Directory.GetFiles(Path.Combine(root, "layouts"), "*.json").Order(StringComparer.Ordinal))
 {
-    var stem = Path.GetFileNameWithoutExtension(layout);
-    if (args.Length > 0 && !args.Contains(stem))
+    Write(Path.GetFileNameWithoutExtension(layout), () => GalleryFiles.For(layout));
+}
+
+foreach (var batch in Directory.GetFiles(Path.Combine(root, "layouts", "batches"), "*.json").Order(StringComparer.Ordinal))
+{
+    Write("batches/" + Path.GetFileNameWithoutExtension(batch), () => GalleryFiles.ForBatch(batch));
+}
+
+return 0;
+
+void Write(string name, Func<IReadOnlyList<(string Name, byte[] Content)>> make)
+{
+    if (args.Length > 0 && !args.Contains(name))
     {
-        continue;
+        return;
     }
 
-    var folder = Path.Combine(renders, stem);
+    var folder = Path.Combine(renders, name);
     if (Directory.Exists(folder))
     {
         Directory.Delete(folder, recursive: true);
     }
 
     Directory.CreateDirectory(folder);
-    foreach (var (name, content) in GalleryFiles.For(layout))
+    foreach (var (file, content) in make())
     {
-        File.WriteAllBytes(Path.Combine(renders, name), content);
+        File.WriteAllBytes(Path.Combine(renders, file), content);
     }
 
-    Console.WriteLine(stem);
+    Console.WriteLine(name);
 }
-
-return 0;

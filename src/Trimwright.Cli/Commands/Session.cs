@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using System.Text.Json;
 using Trimwright.Diagnostics;
 using Trimwright.Fitting;
@@ -63,17 +62,9 @@ internal sealed class Session
     }
 
     /// <summary>Prints one JSON object: what <paramref name="write"/> adds, and the diagnostics.</summary>
-    public void WriteJson(Action<Utf8JsonWriter> write)
+    public void WriteJson(Action<Utf8JsonWriter> write) => _screen.WriteJson(json =>
     {
-        using var stream = new MemoryStream();
-        using (var json = CardJson.NewWriter(stream))
-        {
-            json.WriteStartObject();
-            write(json);
-            CardJson.Write(json, "diagnostics", DiagnosticList.InFileOrder(_diagnostics));
-            json.WriteEndObject();
-        }
-
-        _screen.Line(Encoding.UTF8.GetString(stream.ToArray()));
-    }
+        write(json);
+        CardJson.Write(json, "diagnostics", DiagnosticList.InFileOrder(_diagnostics));
+    });
 }

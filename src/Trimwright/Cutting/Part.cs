@@ -87,6 +87,84 @@ internal sealed class Part(int width, int height)
         }
     }
 
+    /// <summary>
+    /// The same pieces with the waste of parallel cuts gathered into one strip at the end: slices lie in any order, and waste taken off in
+    /// shavings takes as many cuts. Equal pieces that fill a rectangle are cut row by row: rows are stacked and cut alike.
+    /// </summary>
+    public Part Gathered(Lot lot)
+    {
+        if (First is null)
+        {
+            return this;
+        }
+
+        if (Rows(lot) is { } rows)
+        {
+            return rows;
+        }
+
+        var slices = new List<Part>();
+        Slices(Upright, slices);
+        if (slices.Count(slice => slice.IsWaste) < 2)
+        {
+            return Join(Upright, First.Gathered(lot), Second!.Gathered(lot));
+        }
+
+        var kept = slices.FindAll(slice => !slice.IsWaste).ConvertAll(slice => slice.Gathered(lot));
+        var waste = slices.Where(slice => slice.IsWaste).Sum(slice => Upright ? slice.Width : slice.Height);
+        kept.Add(Upright ? new(waste, Height) : new(Width, waste));
+        return JoinAll(Upright, kept);
+    }
+
+    private static Part JoinAll(bool upright, List<Part> slices)
+    {
+        var joined = slices[^1];
+        for (var n = slices.Count - 2; n >= 0; n--)
+        {
+            joined = Join(upright, slices[n], joined);
+        }
+
+        return joined;
+    }
+
+    /// <summary>The rectangle as rows or columns of one piece, the long cuts first where both can be held; null if it is not that.</summary>
+    private Part? Rows(Lot lot)
+    {
+        var leaves = new List<Part>();
+        Leaves(leaves);
+        var piece = leaves[0];
+        if (leaves.Count < 4 || piece.IsWaste || leaves.Exists(leaf => leaf.Shape != piece.Shape || leaf.Width != piece.Width || leaf.Height != piece.Height)
+            || Width % piece.Width != 0 || Height % piece.Height != 0)
+        {
+            return null;
+        }
+
+        var (across, down) = (Width / piece.Width, Height / piece.Height);
+        var mayLevel = (down == 1 || lot.MayCut(Width)) && (across == 1 || lot.MayCut(piece.Height));
+        var mayUpright = (across == 1 || lot.MayCut(Height)) && (down == 1 || lot.MayCut(piece.Width));
+        if (!mayLevel && !mayUpright)
+        {
+            return null;
+        }
+
+        var upright = mayUpright && (!mayLevel || Height > Width);
+        var (lines, each) = upright ? (across, down) : (down, across);
+        return JoinAll(upright, [.. Enumerable.Range(0, lines).Select(_ => JoinAll(
+            !upright, [.. Enumerable.Range(0, each).Select(_ => Piece(piece.Width, piece.Height, piece.Shape, piece.Turned))]))]);
+    }
+
+    private void Slices(bool upright, List<Part> into)
+    {
+        if (First is null || Upright != upright)
+        {
+            into.Add(this);
+            return;
+        }
+
+        First.Slices(upright, into);
+        Second!.Slices(upright, into);
+    }
+
     /// <summary>The tree as text: equal for equal trees only.</summary>
     public void WriteKey(System.Text.StringBuilder into)
     {

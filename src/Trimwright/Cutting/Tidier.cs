@@ -28,7 +28,7 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
                 _done.Add(key, tidy);
             }
 
-            tidied.Add((tidy, repeats));
+            tidied.Add((new(tidy.Stock, tidy.Root.Gathered(lot), tidy.Counts.Length), repeats));
         }
 
         return tidied;

@@ -31,6 +31,12 @@ public sealed record Drawer
     /// <summary>The shortest side of a piece that can be held on the trimmer.</summary>
     public required Length SmallestPiece { get; init; }
 
+    /// <summary>The thinnest shaving that the trimmer takes off cleanly.</summary>
+    public required Length ThinnestShaving { get; init; }
+
+    /// <summary>How many sheets the trimmer cuts at once.</summary>
+    public required int StackLimit { get; init; }
+
     /// <summary>The increment for a unit.</summary>
     public Length IncrementFor(LengthUnit unit) => unit == LengthUnit.Inch ? InchIncrement : MetricIncrement;
 }

@@ -66,8 +66,29 @@ public static class DrawerReader
             Foam = ReadFoam(view, context) ?? usual().Foam,
             DieMargin = ReadMargin(view, context) ?? usual().DieMargin,
             SmallestPiece = view.PlainLength("smallest-piece") ?? usual().SmallestPiece,
+            ThinnestShaving = view.PlainLength("thinnest-shaving") ?? usual().ThinnestShaving,
+            StackLimit = ReadStack(view, context) ?? usual().StackLimit,
         };
     }
+
+    private static int? ReadStack(ObjectView view, ReadingContext context)
+    {
+        if (view.Find("stack") is not { } member || LengthValues.Number(member.Value, "`stack`", context) is not { } number)
+        {
+            return null;
+        }
+
+        if (number.IsWhole && number >= Rational.One && number <= MostInStack)
+        {
+            return (int)number.Numerator;
+        }
+
+        context.Add(LayoutMessages.OutOfRange("stack", FormattableString.Invariant($"a whole number of sheets from 1 to {MostInStack}"), member.Value.Place));
+        return null;
+    }
+
+    // A stack cutter for an office takes a few hundred sheets.
+    private const int MostInStack = 500;
 
     private static Length? ReadMargin(ObjectView view, ReadingContext context) =>
         view.Length("die-margin", LengthRange.NotNegative) is { } margin

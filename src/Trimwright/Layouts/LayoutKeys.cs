@@ -62,7 +62,7 @@ public static class LayoutKeys
 
     /// <summary>The keys of a drawer.</summary>
     public static IReadOnlyList<string> Drawer { get; } =
-        ["$schema", "units", "inch-increment", "metric-increment", "dies", "foam", "die-margin", "smallest-piece"];
+        ["$schema", "units", "inch-increment", "metric-increment", "dies", "foam", "die-margin", "smallest-piece", "thinnest-shaving", "stack"];
 
     /// <summary>The keys of a kind of die.</summary>
     public static IReadOnlyList<string> Die { get; } = ["kind", "sizes"];

@@ -7,6 +7,9 @@ namespace Trimwright.Trimming;
 /// <summary>The line of the card base: its flat blank, its score and its grain.</summary>
 public static class BaseLine
 {
+    /// <summary>The shape that the trim list gives the base.</summary>
+    public const string Shape = "card base";
+
     /// <summary>
     /// The blank of a folded card: twice the side that runs across the fold, by the other side; scored in the middle.
     /// </summary>
@@ -21,11 +24,11 @@ public static class BaseLine
         return new()
         {
             Layer = 0,
-            Name = "card base",
+            Name = Shape,
             Piece = "card",
             Mat = 0,
             Count = 1,
-            Shape = "card base",
+            Shape = Shape,
             Paper = card.Layout.Base.Paper,
             Width = width,
             Height = height,

@@ -218,7 +218,7 @@ public static class CardJson
         }
     }
 
-    private static void Write(Utf8JsonWriter json, string name, Length length, LengthUnit unit) =>
+    internal static void Write(Utf8JsonWriter json, string name, Length length, LengthUnit unit) =>
         Write(json, name, Position.FromLength(length), unit);
 
     private static void Write(Utf8JsonWriter json, string name, Position position, LengthUnit unit)

@@ -24,7 +24,8 @@ public class RoomTests
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
-        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming"],
+        ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
+        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches"],
         ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
     };
 

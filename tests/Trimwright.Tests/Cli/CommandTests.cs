@@ -18,8 +18,9 @@ public sealed class CommandTests : IDisposable
         Assert.Equal((0, ""), (code, errors));
         Assert.Equal(
             [
-                ".trimwright-wrote", "bean-row-a2-portrait-face.svg", "bean-row-a2-portrait-measured.svg",
-                "bean-row-a2-portrait-trim-list.csv", "bean-row-a2-portrait-trim-list.md",
+                ".trimwright-wrote", "bean-row-a2-portrait-base.svg", "bean-row-a2-portrait-face.svg", "bean-row-a2-portrait-layers.svg",
+                "bean-row-a2-portrait-measured.svg", "bean-row-a2-portrait-pieces.svg", "bean-row-a2-portrait-trim-list.csv",
+                "bean-row-a2-portrait-trim-list.md",
             ],
             Directory.GetFiles(Out()).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("ground", output, StringComparison.Ordinal);
@@ -33,6 +34,48 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(0, code);
         Assert.Contains("A7 landscape, 7 x 5 in", output, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(Out(), "bean-row-a7-landscape-measured.svg")));
+    }
+
+    [Fact]
+    public void Batch_writes_maps_schedule_and_leftovers_and_shows_the_steps()
+    {
+        var (code, output, errors) = Run("batch", Repository.Path("layouts", "batches", "seed-swap.json"), "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        var written = Directory.GetFiles(Out()).Select(path => Path.GetFileName(path)).ToList();
+        Assert.Contains("seed-swap-sheet-a.svg", written);
+        Assert.Contains("seed-swap-schedule.md", written);
+        Assert.Contains("seed-swap-schedule.csv", written);
+        Assert.Contains("seed-swap-left-over.json", written);
+        Assert.Contains("pad: 12 sheets; no plan uses fewer", output, StringComparison.Ordinal);
+        Assert.Contains("edge at the fence", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Batch_as_json_has_the_steps_and_the_cut_trees()
+    {
+        var (code, output, _) = Run("batch", Repository.Path("layouts", "batches", "seed-swap.json"), "--out", Out(), "--json");
+        Assert.Equal(0, code);
+        using var json = JsonDocument.Parse(output);
+        var schedule = json.RootElement.GetProperty("schedule");
+        Assert.True(schedule.GetProperty("provedCheapest").GetBoolean());
+        Assert.NotEqual(0, schedule.GetProperty("steps").GetArrayLength());
+        Assert.Equal("upright", schedule.GetProperty("sheets")[0].GetProperty("cut").GetProperty("cut").GetString());
+    }
+
+    [Fact]
+    public void A_bad_batch_is_refused_with_the_line_it_is_about_and_nothing_is_written()
+    {
+        var file = Path.Combine(_folder, "batch.json");
+        File.WriteAllText(file, """
+            { "title": "t", "units": "in", "papers": { "kraft": {} },
+              "stock": [ { "name": "pad", "size": "6 x 6", "count": 2, "paper": "kraft" } ],
+              "cards": [ { "layout": "lost.json", "count": 2 } ] }
+            """);
+        var (code, _, errors) = Run("batch", file, "--out", Out());
+        Assert.Equal(1, code);
+        Assert.Contains("E0611", errors, StringComparison.Ordinal);
+        Assert.Contains("\"layout\": \"lost.json\"", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out()));
     }
 
     [Theory]
@@ -158,7 +201,7 @@ public sealed class CommandTests : IDisposable
         var (_, output, _) = Run("fit", Demo("bean-row"), "--json", "--out", Out());
         using var good = JsonDocument.Parse(output);
         Assert.Equal("A2", good.RootElement.GetProperty("card").GetProperty("format").GetString());
-        Assert.Equal(4, good.RootElement.GetProperty("files").GetArrayLength());
+        Assert.Equal(7, good.RootElement.GetProperty("files").GetArrayLength());
 
         var file = Path.Combine(_folder, "empty.json");
         File.WriteAllText(file, "");

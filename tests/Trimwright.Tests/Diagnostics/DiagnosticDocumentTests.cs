@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Trimwright.Batches;
 using Trimwright.Diagnostics;
 using Trimwright.Images;
 using Trimwright.Layouts;
@@ -12,8 +13,9 @@ namespace Trimwright.Tests.Diagnostics;
 public partial class DiagnosticDocumentTests
 {
     // Too large for a page, or not text at all: E0102 and E0103 are tried in SyntaxTests. The search limit is tried in the
-    // solver's tests; E0501, which takes 64 MiB, in PictureReaderTests, and E0505 on a bare machine there.
-    private static readonly string[] WithoutExample = ["E0102", "E0103", "E0303", "W0302", "E0501", "E0505"];
+    // solver's tests; E0501, which takes 64 MiB, in PictureReaderTests, and E0505 on a bare machine there. Too many kinds of sheets and
+    // too many pieces are tried in the tests of batches.
+    private static readonly string[] WithoutExample = ["E0102", "E0103", "E0303", "W0302", "E0501", "E0505", "E0602", "E0623"];
 
     private static string Page => File.ReadAllText(Path.Combine(Sample.Root(), "docs", "diagnostics.md"));
 
@@ -56,6 +58,9 @@ public partial class DiagnosticDocumentTests
             "drawer" => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes(text)).Diagnostics,
             "pieces" => Sample.Read(Frame().Replace("\"paper\": \"kraft\" }\n  ]", $"\"paper\": \"kraft\" }},\n{text}\n  ]", StringComparison.Ordinal)).Diagnostics,
             "rules" => Sample.Read(Frame().Replace("\"rules\": []", $"\"rules\": [{text}]", StringComparison.Ordinal)).Diagnostics,
+            "batch" => Planned(text),
+            "stock" => Planned(InList("stock", text)),
+            "cards" => Planned(InList("cards", text)),
             "head" => Sample.Read(FormatLine().Replace(Frame(), _ => text)).Diagnostics,
             _ => Sample.Read(text).Diagnostics,
         };
@@ -82,6 +87,38 @@ public partial class DiagnosticDocumentTests
         Assert.Empty(reading.Diagnostics);
         return Trimwright.Fitting.Fitter.Fit(reading.Layout!, Drawer.Default).Diagnostics;
     }
+
+    // The layout of the frame stands beside the batch; so do some strips of a paper with a top.
+    private static IReadOnlyList<Diagnostic> Planned(string batch)
+    {
+        (string, byte[])? Open(string name) => name switch
+        {
+            "card.json" => (name, Encoding.UTF8.GetBytes(Frame())),
+            "panel.json" => (name, """
+                { "title": "p", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "kraft" }, "papers": { "kraft": {}, "dots": {} },
+                  "pieces": [
+                    { "name": "bed", "kind": "panel", "paper": "dots", "place": { "fill": true } },
+                    { "name": "twine", "kind": "strip", "runs": "up-and-down", "width": "1/8", "paper": "kraft", "on": "bed", "place": { "span": "up-and-down", "center": "across" } } ] }
+                """u8.ToArray()),
+            "strips.json" => (name, """
+                { "title": "strips", "units": "in", "papers": { "kraft": { "one-way": true } },
+                  "stock": [ { "name": "strips", "size": "12 x 12", "count": 6, "paper": "kraft" } ] }
+                """u8.ToArray()),
+            _ => null,
+        };
+        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(batch), Open);
+        if (reading.Batch is null)
+        {
+            return reading.Diagnostics;
+        }
+
+        var fitting = BatchFitter.Fit(reading.Batch, Drawer.Default, Open);
+        return [.. reading.Diagnostics, .. fitting.Diagnostics, .. fitting.Batch is { } fitted ? BatchPlanner.Plan(fitted).Diagnostics : []];
+    }
+
+    private static string InList(string key, string item) => Regex.Replace(
+        Fence().Matches(Page).First(match => match.Groups[1].Value.Trim() == "batch").Groups[2].Value,
+        $"\"{key}\": \\[\n.*?\n  \\]", _ => $"\"{key}\": [ {item} ]", RegexOptions.Singleline);
 
     private static string Frame() => Fence().Matches(Page).First(match => match.Groups[1].Value.Trim() == "frame").Groups[2].Value;
 

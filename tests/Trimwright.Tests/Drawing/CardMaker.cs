@@ -132,6 +132,8 @@ internal sealed class CardMaker(CardFormat format, Holding holding, string title
         {
             InchIncrement = Length.FromInches(1, 16), MetricIncrement = Length.FromMillimetres(1), Dies = [], Foam = [],
             DieMargin = step, SmallestPiece = step,
+            ThinnestShaving = Length.FromInches(1, 8),
+            StackLimit = 1,
         };
         return new()
         {

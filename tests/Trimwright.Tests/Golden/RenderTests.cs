@@ -11,11 +11,18 @@ public class RenderTests
 {
     public static TheoryData<string> Demos() => Repository.Demos();
 
+    public static TheoryData<string> Batches() => [.. Repository.BatchNames()];
+
     [Theory]
     [MemberData(nameof(Demos))]
-    public void The_outputs_of_a_demo_are_the_ones_in_renders(string demo)
+    public void The_outputs_of_a_demo_are_the_ones_in_renders(string demo) => Compare(GalleryFiles.For(Repository.Path("layouts", demo + ".json")));
+
+    [Theory]
+    [MemberData(nameof(Batches))]
+    public void The_outputs_of_a_batch_are_the_ones_in_renders(string batch) => Compare(GalleryFiles.ForBatch(Repository.Path("layouts", "batches", batch + ".json")));
+
+    private static void Compare(IReadOnlyList<(string Name, byte[] Content)> files)
     {
-        var files = GalleryFiles.For(Repository.Path("layouts", demo + ".json"));
         foreach (var (name, content) in files)
         {
             var path = Repository.Path("renders", name);
@@ -38,6 +45,7 @@ public class RenderTests
     {
         var made = Repository.DemoNames()
             .SelectMany(demo => GalleryFiles.For(Repository.Path("layouts", demo + ".json")))
+            .Concat(Repository.BatchNames().SelectMany(batch => GalleryFiles.ForBatch(Repository.Path("layouts", "batches", batch + ".json"))))
             .Select(file => file.Name.Replace('/', Path.DirectorySeparatorChar))
             .ToHashSet();
         var orphans = Directory.GetFiles(Repository.Path("renders"), "*", SearchOption.AllDirectories)

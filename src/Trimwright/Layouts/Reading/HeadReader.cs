@@ -91,7 +91,8 @@ internal static class HeadReader
         return new(paper?.Text ?? "", view.Word("fold", Words.Folds) ?? usual, view.Place);
     }
 
-    private static List<Paper> ReadPapers(ObjectView layout, ReadingContext context)
+    /// <summary>Reads the papers by name; what could not be read was reported.</summary>
+    public static List<Paper> ReadPapers(ObjectView layout, ReadingContext context)
     {
         var papers = new List<Paper>();
         if (layout.As<SyntaxObject>(layout.Need("papers"), "a group of papers by name") is not { } value)

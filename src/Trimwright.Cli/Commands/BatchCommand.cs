@@ -1,0 +1,103 @@
+using System.CommandLine;
+using System.Text;
+using Spectre.Console;
+using Trimwright.Batches;
+using Trimwright.Cutting;
+using Trimwright.Diagnostics;
+using Trimwright.Drawing;
+using Trimwright.Layouts;
+using Trimwright.Trimming;
+
+namespace Trimwright.Cli.Commands;
+
+/// <summary><c>batch</c>: plans how to cut several cards out of the paper in stock.</summary>
+internal static class BatchCommand
+{
+    public static Command Create(Screen screen)
+    {
+        var options = new CommonOptions();
+        var file = new Argument<string>("batch") { Description = "The batch file (JSON)." };
+        var command = new Command("batch", """
+            Plan how to cut a batch of cards out of a pad of paper: maps of the sheets, cuts in order, and what is left over.
+
+            Example: trimwright batch layouts/batches/seed-swap.json --out cut
+            """)
+        {
+            file, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Json, options.Force,
+        };
+        command.SetAction((parsed, cancel) => Task.FromResult(Run(parsed, parsed.GetValue(file)!, options, screen, cancel)));
+        return command;
+    }
+
+    private static int Run(ParseResult parsed, string file, CommonOptions options, Screen screen, CancellationToken cancel)
+    {
+        var dpi = options.DotsPerInch(parsed);
+        var inputs = new BatchInputs();
+        var (planning, diagnostics) = inputs.Plan(file, parsed.GetValue(options.DrawerFile), screen, cancel);
+        var asJson = parsed.GetValue(options.Json);
+        if (planning is null)
+        {
+            if (asJson)
+            {
+                screen.WriteJson(json => CardJson.Write(json, "diagnostics", diagnostics));
+            }
+            else
+            {
+                screen.Complain(diagnostics, inputs.Sources);
+            }
+
+            return Program.BadLayout;
+        }
+
+        var schedule = TrimSchedule.FromPlan(planning);
+        var folder = new OutputFolder(parsed.GetValue(options.Out)!);
+        var stem = CommonOptions.Slug(Path.GetFileNameWithoutExtension(file));
+        var files = new CardFiles(folder, parsed.GetValue(options.Png), dpi, bothUnits: false, screen);
+        foreach (var sheet in schedule.Sheets)
+        {
+            files.AddDrawing($"{stem}-sheet-{CommonOptions.Slug(sheet.Letter)}", SheetMapDrawing.Draw(schedule, sheet));
+        }
+
+        for (var n = 0; n < planning.Pieced.Count; n++)
+        {
+            files.AddDrawing(FormattableString.Invariant($"{stem}-seam-{n + 1}"), SeamDrawing.Draw(schedule, planning.Pieced[n]));
+        }
+
+        folder.Add($"{stem}-schedule.md", ScheduleSheet.Write(schedule));
+        folder.Add($"{stem}-schedule.csv", ScheduleCsv.Write(schedule));
+        folder.Add($"{stem}-left-over.json", BatchJson.WriteLeftovers(schedule));
+        folder.Write(parsed.GetValue(options.Force));
+        if (asJson)
+        {
+            screen.WriteJson(json =>
+            {
+                json.WritePropertyName("schedule");
+                BatchJson.Write(json, schedule);
+                CardJson.WriteTexts(json, "files", folder.Paths);
+                CardJson.Write(json, "diagnostics", diagnostics);
+            });
+            return Program.Done;
+        }
+
+        screen.Complain(diagnostics, inputs.Sources);
+        Show(schedule, screen);
+        screen.Lines("written", folder.Paths);
+        screen.Lines("before you cut", TrimSheet.Cautions);
+        return Program.Done;
+    }
+
+    private static void Show(TrimSchedule schedule, Screen screen)
+    {
+        var batch = schedule.Plan.Batch.Batch;
+        screen.Line(batch.Title);
+        screen.Lines("made", [.. schedule.Plan.Cards.Where(made => made.Count > 0).Select(made => FormattableString.Invariant($"{made.Count} of {made.Card.Words}"))]);
+        screen.Lines("the plan", ScheduleText.Summary(schedule));
+        screen.Line();
+        screen.Table(ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule), TextTable.Plain(ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule)));
+        screen.Line();
+        var headings = ScheduleText.Headings(batch.Unit);
+        screen.Table(headings, ScheduleText.Rows(schedule), TextTable.Plain(headings, ScheduleText.Rows(schedule)));
+        screen.Lines("how to follow it", ScheduleText.Hints);
+        screen.Lines("keep", ScheduleText.Leftovers(schedule));
+    }
+}

@@ -1,0 +1,139 @@
+using System.Globalization;
+using Trimwright.Diagnostics;
+using Trimwright.Fitting;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+
+namespace Trimwright.Batches;
+
+/// <summary>The texts of all that can be wrong with a batch, one method per case. Each code has its section in docs/diagnostics.md.</summary>
+internal static class BatchMessages
+{
+    // E06xx: the batch file itself.
+    public static Diagnostic NoStock(SourcePlace place) => Error(
+        "E0601", place, "there is no paper to cut from", "put the sheets and offcuts that you have into `stock`");
+
+    public static Diagnostic NoCards(SourcePlace place) => Error("E0601", place, "`cards` is empty", "put at least one card into it");
+
+    public static Diagnostic TooManyKinds(int most, SourcePlace place) => Error(
+        "E0602", place, Invariant($"the batch has more than {most} kinds of sheets"), "split it into several batches");
+
+    public static Diagnostic TooManyLayouts(int most, SourcePlace place) => Error(
+        "E0602", place, Invariant($"the batch has more than {most} entries in `cards`"), "split it into several batches");
+
+    public static Diagnostic BadCount(string key, string what, int most, Rational number, SourcePlace place) => Error(
+        "E0603", place, Invariant($"`{key}` is {number}, but {what} are counted in whole numbers from 1 to {most}"),
+        number.IsZero ? "leave the entry out if there are none" : Invariant($"write a whole number from 1 to {most}"));
+
+    public static Diagnostic NothingLeft(Length trueOff, (Length Width, Length Height) size, LengthUnit unit, SourcePlace place) => Error(
+        "E0604", place,
+        $"{LengthText.Write(trueOff, unit)} off each edge leaves nothing of a sheet of {LengthText.WriteSize(size.Width, size.Height, unit)}",
+        "make `true-off` smaller, or leave it out where the edges are good");
+
+    public static Diagnostic NoSide(SourcePlace place, bool hasB) => Error(
+        "E0605", place, "the sheet does not say which paper it is",
+        hasB ? "write `side-a` for the paper on the side that you look at" : "add `paper`, or `side-a` and `side-b` where the two sides differ");
+
+    public static Diagnostic BadCost(SourcePlace place) => Error(
+        "E0606", place, "`cost` must be from 0 to 1000, in whole coins or hundredths", "write it like `0.35`");
+
+    public static Diagnostic CostMissing(string sheet, SourcePlace place) => Error(
+        "E0606", place, $"`{sheet}` has no `cost`, but other sheets have one", "give every sheet that is not an offcut a cost, or none of them");
+
+    public static Diagnostic NoLayout(SourcePlace place) => Error(
+        "E0607", place, "`layout` names no file", "write the name of a layout file, as seen from the batch file");
+
+    public static Diagnostic WorthOfFixed(SourcePlace place) => Error(
+        "E0608", place, "`worth` says nothing where the count is fixed", "take it out, or write `\"count\": \"as-many-as-possible\"`");
+
+    public static Diagnostic NoSuchStockFile(string file, SourcePlace place) => Error(
+        "E0609", place, $"there is no stock file `{file}`", "write its name as seen from the folder of the batch file");
+
+    public static Diagnostic OtherPaper(Paper known, Paper other) => Error(
+        "E0610", other.Place,
+        $"`{other.Name}` {(other.OneWay ? "has a top" : "has no top")} here, but {(known.OneWay ? "has one" : "has none")} in the batch",
+        "write `one-way` in both files or in neither, or give one of the two papers another name") with
+    {
+        Related = [new(known.Place, "the paper of that name")],
+    };
+
+    // E061x: the batch and its layouts together.
+    public static Diagnostic NoSuchLayout(string file, SourcePlace place) => Error(
+        "E0611", place, $"there is no layout file `{file}`", "write its name as seen from the folder of the batch file");
+
+    public static Diagnostic NoPaper(string paper, IReadOnlyList<string> from, string layout, IEnumerable<string> known, SourcePlace place)
+    {
+        var wanted = string.Join(" or ", from.Select(name => $"`{name}`"));
+        return Error(
+            "E0612", place,
+            from.Count == 1 && from[0] == paper
+                ? $"`{layout}` needs the paper `{paper}`, and no sheet in stock shows it"
+                : $"`{layout}` needs {wanted} for `{paper}`, and no sheet in stock shows it",
+            NearNames.Nearest(paper, known) is { } near && near != paper
+                ? $"say what stands in for it: `\"cut-from\": {{ \"{paper}\": \"{near}\" }}`"
+                : $"add a sheet of it to `stock`, or say what stands in for it with `cut-from`");
+    }
+
+    public static Diagnostic GrainForbids(string piece, string layout, IReadOnlyList<string> from, SourcePlace place) => Error(
+        "E0613", place,
+        $"the {piece} of `{layout}` must be folded along the grain, and {string.Join(" or ", from.Select(name => $"`{name}`"))} has a top that does not let it turn that way",
+        "use a paper without a top for the base, or take `grain` out to fold against it");
+
+    public static Diagnostic NotInLayout(StandIn standIn, Layout layout) => Error(
+        "E0614", standIn.Place, $"`{layout.File}` has no paper `{standIn.Paper}`",
+        NearNames.Nearest(standIn.Paper, layout.Papers.Select(paper => paper.Name)) is { } near
+            ? $"did you mean `{near}`?"
+            : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
+
+    // E062x: there is no plan.
+    public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, LengthUnit unit) => Error(
+        "E0621", card.Wanted.Place,
+        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, is larger than every sheet it may be cut from",
+        $"add a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)} to `stock`");
+
+    public static Diagnostic CannotBeHeld(BatchCard card, BatchPart part, Length least, LengthUnit unit) => Error(
+        "E0622", card.Wanted.Place,
+        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, cannot be cut from its sheets without cutting across a strip narrower than {LengthText.Write(least, unit)} or shaving off too little",
+        "make `smallest-piece` or `thinnest-shaving` in the drawer smaller, if your trimmer holds such strips");
+
+    public static Diagnostic TooManyPieces(BatchCard card) => Error(
+        "E0623", card.Wanted.Place, Invariant($"the batch has more than {Cutting.CuttingPlanner.MostPieces} pieces to cut"), "split it into several batches");
+
+    public static Diagnostic TooLittle(BatchCard card, IReadOnlyList<(BatchPart Part, long Count)> missing, bool isProved) => Error(
+        "E0624", card.Wanted.Place,
+        $"the stock runs out: for `{card.Card.Layout.File}` there is no {string.Join(", and no ", missing.Select(entry => Invariant($"paper for {entry.Count} of the {entry.Part.Line.Name} in {Papers(entry.Part)}")))}{(isProved ? "" : " (no plan was found that makes them, and none excluded)")}",
+        "add sheets of that paper to `stock`, make fewer cards, or write `\"count\": \"as-many-as-possible\"`");
+
+    public static Diagnostic NotOne(StopReason stop, Batch batch) => Error(
+        "E0625", stop.Card.Wanted.Place,
+        $"the stock does not give a single card of `{stop.Card.Card.Layout.File}`: {string.Join(", ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"))} cannot be cut",
+        $"add sheets of that paper to the stock of `{batch.File}`");
+
+    public static Diagnostic NoCover(BatchCard card, BatchPart part, (FittedPiece Cover, Length Width)? widest, Length least, Batch batch)
+    {
+        var size = $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, batch.Unit)}, is larger than every sheet it may be cut from";
+        var reach = $"{LengthText.Write(batch.SeamOverlap, batch.Unit)} on both sides of it";
+        return widest is var (cover, width) && width < least
+            ? Error(
+                "E0626", card.Wanted.Place, $"{size}, and `{cover.Name}`, {LengthText.Write(width, batch.Unit)} wide, is too narrow to hide a seam with {reach}",
+                $"make `{cover.Name}` at least {LengthText.Write(least, batch.Unit)} wide")
+            : Error(
+                "E0626", card.Wanted.Place, $"{size}, and no piece goes across it from edge to edge to hide a seam with {reach}",
+                $"lay a strip at least {LengthText.Write(least, batch.Unit)} wide across the whole of it, or add a larger sheet to `stock`");
+    }
+
+    /// <summary>The papers in stock that a part may be cut from, such as <c>`moss` or `fern`</c>.</summary>
+    public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));
+
+    // W06xx: there is a batch, but look at this.
+    public static Diagnostic UnusedSheet(StockSheet sheet) => new(
+        "W0601", Severity.Warning, $"nothing is cut from `{sheet.Name}`", sheet.Place)
+    {
+        Remedy = "take it out of `stock`, or say with `cut-from` what its papers stand in for",
+    };
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static Diagnostic Error(string code, SourcePlace place, string message, string remedy) =>
+        new(code, Severity.Error, message, place) { Remedy = remedy };
+}

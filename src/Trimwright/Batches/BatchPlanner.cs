@@ -1,0 +1,84 @@
+using Trimwright.Cutting;
+using Trimwright.Diagnostics;
+
+namespace Trimwright.Batches;
+
+/// <summary>The result of planning a batch.</summary>
+/// <param name="Plan">The plan, or null after an error.</param>
+/// <param name="Diagnostics">Errors, in file order.</param>
+public sealed record BatchPlanning(BatchPlan? Plan, IReadOnlyList<Diagnostic> Diagnostics);
+
+/// <summary>
+/// Plans a batch: first the cheapest new sheets, with proof where it can; then large leftovers, few different sheets, few settings. Where as many
+/// cards as possible are wanted, finds how many the stock gives.
+/// </summary>
+public static class BatchPlanner
+{
+    /// <summary>Plans. Pure: the same batch gives the same plan.</summary>
+    /// <param name="fitted">The batch.</param>
+    /// <param name="options">Limits of the search, or null for the usual ones.</param>
+    /// <param name="cancel">Ends the search; the best plan so far is kept.</param>
+    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of a single card.</exception>
+    public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        (fitted, var panels) = Piecing.Prepare(fitted);
+        var run = new PlanningRun(fitted, panels, options, cancel);
+        var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
+        var stops = new List<StopReason>();
+        if (counts.Any(count => count > 0))
+        {
+            // What is asked for in any case has to be possible before more is tried.
+            if (run.Try(counts) is { Refusals: { Count: > 0 } refusals })
+            {
+                return new(null, BatchRefusals.Told(fitted, refusals));
+            }
+        }
+
+        var many = Enumerable.Range(0, counts.Length)
+            .Where(c => fitted.Cards[c].Wanted.AsManyAsPossible).OrderByDescending(c => fitted.Cards[c].Wanted.Worth).ToList();
+        var least = (int[])counts.Clone();
+        if (Raise(run, many, counts, stops) is { Count: > 0 } refused)
+        {
+            return new(null, BatchRefusals.Told(fitted, refused));
+        }
+
+        // One after the other is not always the best mix: two of the second may come out of what one of the first takes.
+        var isBestMix = false;
+        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second))
+        {
+            if (run.Worth(mix) > run.Worth(counts))
+            {
+                stops.Clear();
+                Raise(run, many, mix, stops);
+                counts = mix;
+            }
+
+            isBestMix = isProved && run.Worth(counts) == run.Worth(mix);
+        }
+
+        if (counts.All(count => count == 0))
+        {
+            cancel.ThrowIfCancellationRequested();
+            return new(null, [.. stops.Select(stop => BatchMessages.NotOne(stop, fitted.Batch))]);
+        }
+
+        var plan = run.Best(counts);
+        return plan.Cutting.Missing.Count > 0
+            ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
+            : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);
+    }
+
+    private static IReadOnlyList<CuttingRefusal> Raise(PlanningRun run, IReadOnlyList<int> many, int[] counts, List<StopReason> stops)
+    {
+        foreach (var c in many)
+        {
+            if (run.MostOf(counts, c, stops) is { Count: > 0 } refused)
+            {
+                return refused;
+            }
+        }
+
+        return [];
+    }
+}

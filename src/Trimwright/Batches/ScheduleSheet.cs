@@ -1,0 +1,54 @@
+using System.Text;
+using Trimwright.Measures;
+using Trimwright.Trimming;
+
+namespace Trimwright.Batches;
+
+/// <summary>A trim schedule as a Markdown page.</summary>
+public static class ScheduleSheet
+{
+    /// <summary>Writes the page with LF line ends.</summary>
+    /// <param name="schedule">The schedule.</param>
+    public static string Write(TrimSchedule schedule)
+    {
+        var batch = schedule.Plan.Batch.Batch;
+        var text = new StringBuilder();
+        text.Append("# ").Append(batch.Title).Append("\n\n## Cards\n\n");
+        AppendLines(text, schedule.Plan.Cards.Where(made => made.Count > 0).Select(made =>
+            FormattableString.Invariant($"{made.Count} of {made.Card.Words}")));
+        text.Append("\n## The plan\n\n");
+        AppendLines(text, ScheduleText.Summary(schedule));
+        text.Append("\n## Take these sheets\n\n");
+        AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));
+        text.Append("\n## Cut in this order\n\n");
+        AppendLines(text, ScheduleText.Hints);
+        text.Append('\n');
+        AppendTable(text, ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule));
+        if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
+        {
+            text.Append("\n## Keep\n\n");
+            AppendLines(text, left);
+        }
+
+        text.Append("\n## Before you cut\n\n");
+        AppendLines(text, TrimSheet.Cautions);
+        return text.ToString();
+    }
+
+    private static void AppendTable(StringBuilder text, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows)
+    {
+        text.Append("| ").AppendJoin(" | ", headings).Append(" |\n|").AppendJoin("|", headings.Select(_ => " --- ")).Append("|\n");
+        foreach (var row in rows)
+        {
+            text.Append("| ").AppendJoin(" | ", row.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal))).Append(" |\n");
+        }
+    }
+
+    private static void AppendLines(StringBuilder text, IEnumerable<string> lines)
+    {
+        foreach (var line in lines)
+        {
+            text.Append("- ").Append(line).Append('\n');
+        }
+    }
+}

@@ -1,0 +1,171 @@
+using System.Globalization;
+using Trimwright.Cutting;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+using Trimwright.Trimming;
+
+namespace Trimwright.Batches;
+
+/// <summary>A trim schedule in words: what a person at the trimmer follows.</summary>
+public static class ScheduleText
+{
+    /// <summary>The headings of the table of cuts.</summary>
+    public static IReadOnlyList<string> Headings(LengthUnit unit) =>
+        ["step", $"set to ({LengthText.Symbol(unit)})", "take", "how many", "edge at the fence", "cut", "between fence and blade", "comes off"];
+
+    /// <summary>The rows of the table of cuts; the setting stands only where it changes.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> Rows(TrimSchedule schedule)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        return
+        [
+            .. schedule.Steps.Select((step, i) => (IReadOnlyList<string>)
+            [
+                Text(step.Number),
+                i > 0 && schedule.Steps[i - 1].Setting == step.Setting ? "same" : LengthText.WriteBare(step.Setting, unit),
+                step.Mark,
+                Text(step.Count),
+                EdgeWord(step.AtFence),
+                Times(step.Times),
+                step.IsTrueing ? "the sheet, trued" : Told(step.Held, unit),
+                step.IsTrueing ? $"a shaving of {LengthText.Write(Thickness(step), unit)}" : step.ComesOff is { } off ? Told(off, unit) : "nothing",
+            ]),
+        ];
+    }
+
+    /// <summary>How to follow the table of cuts, as sentences.</summary>
+    public static IReadOnlyList<string> Hints { get; } =
+    [
+        "Set the fence, and leave it while the table says \"same\". Lay the edge that is named against it.",
+        "Edges are named as the part lies on the map of its sheet, however you turn it on the trimmer.",
+        "Where a cut is made several times, push what is left up to the fence again, the edge just cut against it.",
+        "Pencil the mark of a part that is cut again lightly near its top left corner, so that it reads upright; parts with one mark are cut alike.",
+        "Mark what you keep with the name of its paper; put finished pieces away at once.",
+    ];
+
+    /// <summary>The rows of the table of sheets: letter, what to take, how many, which face up, how to lay it.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> SheetRows(TrimSchedule schedule)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        return
+        [
+            .. schedule.Sheets.Select(sheet => (IReadOnlyList<string>)
+            [
+                sheet.Letter,
+                sheet.Words,
+                Text(sheet.Plan.Repeats),
+                LengthText.WriteSize(Untrued(sheet).Width, Untrued(sheet).Height, unit),
+                sheet.FaceUp,
+                Lay(schedule, sheet),
+            ]),
+        ];
+    }
+
+    /// <summary>The headings of the table of sheets.</summary>
+    public static IReadOnlyList<string> SheetHeadings { get; } = ["sheet", "take", "how many", "width x height", "face up", "lay it"];
+
+    /// <summary>What the plan comes to and how good it is known to be, as sentences.</summary>
+    public static IReadOnlyList<string> Summary(TrimSchedule schedule)
+    {
+        var plan = schedule.Plan;
+        var lines = ProofText.Of(plan).ToList();
+        lines.Add(
+            $"{Count(schedule.Steps.Count, "step")}: {Count(schedule.Cuts, "cut")}, {Count(schedule.Strokes, "stroke")} of the blade with up to {Text(plan.Batch.Drawer.StackLimit)} in a stack; the fence is set {Times(schedule.Settings)}, to {Count(schedule.DifferentSettings, "different distance")}");
+        foreach (var stop in plan.Stops)
+        {
+            var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
+            var parts = Listed([.. stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
+            lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
+        }
+
+        if (plan.IsBestMix)
+        {
+            var weighed = plan.Cards.Any(made => made.Card.Wanted.Worth > 1);
+            lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
+        }
+
+        foreach (var panel in plan.Pieced)
+        {
+            lines.Add(Seam(schedule, panel));
+        }
+
+        foreach (var window in plan.Salvage)
+        {
+            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
+        }
+
+        return lines;
+    }
+
+    /// <summary>How a panel is pieced, in a sentence.</summary>
+    public static string Seam(TrimSchedule schedule, PiecedPanel panel)
+    {
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        var seam = panel.Seam;
+        var edge = seam.Direction == Axis.UpDown ? "left" : "top";
+        return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.First.Sources[0].Paper}: butt the {panel.First.Line.Name}, {LengthText.WriteSize(panel.First.Width, panel.First.Height, unit)}, and the {panel.Second.Line.Name}, {LengthText.WriteSize(panel.Second.Width, panel.Second.Height, unit)}; the seam is {LengthText.Write(seam.At, unit)} from the {edge} edge, under the {seam.Cover.Name}, which reaches {Reach(seam.Overlap, unit)} or more beyond it on both sides";
+    }
+
+    private static string Reach(Position overlap, LengthUnit unit) => LengthText.Write(overlap.ToNearestNanometre(), unit);
+
+    /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
+    public static IReadOnlyList<string> Leftovers(TrimSchedule schedule) =>
+    [
+        .. LeftoverStock.Of(schedule).Select(left =>
+            $"{Text(left.Count!.Value)} of {LengthText.WriteSize(left.Width, left.Height, schedule.Plan.Batch.Batch.Unit)}, {left.SideA}{(left.SideB is { } other && other != left.SideA ? $" on one side and {other} on the other" : "")}"),
+    ];
+
+    /// <summary>A part that a cut gives, in words.</summary>
+    public static string Told(CutYield yield, LengthUnit unit)
+    {
+        var size = LengthText.WriteSize(yield.Width, yield.Height, unit);
+        return yield.Kind switch
+        {
+            YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
+            YieldKind.Part => $"{Several(yield.Count)}{yield.Mark}: {size}",
+            YieldKind.Offcut => $"keep {(yield.Count == 1 ? "" : Text(yield.Count))}: {size}".Replace(" :", ":", StringComparison.Ordinal),
+            _ => $"scrap: {size}",
+        };
+    }
+
+    private static string Several(long count) => count == 1 ? "" : $"{Text(count)} of ";
+
+    /// <summary>An edge in a word.</summary>
+    public static string EdgeWord(Edge edge) => edge switch
+    {
+        Edge.Left => "left",
+        Edge.Right => "right",
+        Edge.Top => "top",
+        _ => "bottom",
+    };
+
+    private static string Lay(TrimSchedule schedule, ScheduledSheet sheet)
+    {
+        var (width, height) = Untrued(sheet);
+        var unit = schedule.Plan.Batch.Batch.Unit;
+        var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
+        return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
+            : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
+            : sheet.Stock?.Grain is not null ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs up and down"
+            : width == height ? "any way"
+            : $"{LengthText.Write(width, unit)} along the top";
+    }
+
+    private static (Length Width, Length Height) Untrued(ScheduledSheet sheet)
+    {
+        var off = sheet.Stock?.TrueOff ?? Length.Zero;
+        return (sheet.Plan.Root.Width + off + off, sheet.Plan.Root.Height + off + off);
+    }
+
+    private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
+
+    private static string Listed(IReadOnlyList<string> words) =>
+        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
+
+    internal static string Count(long count, string one, string? several = null) =>
+        several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";
+
+    private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Text(count)} times" };
+
+    private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,183 @@
+using System.Text;
+using Trimwright.Batches;
+using Trimwright.Diagnostics;
+using Trimwright.Layouts;
+using Trimwright.Measures;
+using Trimwright.Tests.Layouts;
+
+namespace Trimwright.Tests.Batches;
+
+public class RefusalTests
+{
+    private const string Pad = """{ "name": "pad", "size": "6 x 6", "count": 18, "paper": "dots" }, """ + BatchMaker.Kraft;
+
+    [Fact]
+    public void All_that_is_wrong_with_a_file_is_told_at_once_with_its_place()
+    {
+        const string text = """
+            {
+              "title": "Seed-swap day", "units": "in",
+              "papers": { "kraft": {}, "dots": {} },
+              "stock": [
+                { "name": "pad", "size": "6 x", "count": 18, "paper": "dots" },
+                { "name": "pad", "size": "6 x 6", "count": 0, "paper": "dts" },
+                { "name": "card-stock", "size": "8 x 10", "count": "lots" },
+                { "name": "strips", "size": "2 x 11", "count": 4, "paper": "kraft", "side-b": "dots", "true-off": "1", "offcuts": true }
+              ],
+              "cards": [
+                { "layout": "", "count": 100000 },
+                { "layout": "card.json", "count": 2, "cut-from": { "dots": 3 }, "format": "A99" }
+              ],
+              "salvage": "perhaps"
+            }
+            """;
+        var found = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(text)).Diagnostics;
+        Assert.Equal(
+            [
+                "E0111 5:", "E0207 6:15", "E0603 6:48", "E0208 6:60", "E0605 7:", "E0109 7:", "E0212 8:", "E0604 8:", "E0107 8:",
+                "E0607 11:17", "E0603 11:30", "E0109 12:", "E0204 12:", "E0110 14:14",
+            ],
+            new[]
+            {
+                "E0111 5:", "E0207 6:15", "E0603 6:48", "E0208 6:60", "E0605 7:", "E0109 7:", "E0212 8:", "E0604 8:", "E0107 8:", "E0607 11:17",
+                "E0603 11:30", "E0109 12:", "E0204 12:", "E0110 14:14",
+            }.Where(told => found.Any(diagnostic => $"{diagnostic.Code} {diagnostic.Place.Line}:{diagnostic.Place.Column}".StartsWith(told, StringComparison.Ordinal))));
+        Assert.True(found.Count == 14, Sample.Lines(found));
+        Assert.Equal(found.OrderBy(diagnostic => diagnostic.Place.Line).Select(diagnostic => diagnostic.Code), found.Select(diagnostic => diagnostic.Code));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{ \"title\": 3 }")]
+    [InlineData("{ \"stock\": {}, \"cards\": 7, \"papers\": [], \"stock-from\": \"x\" }")]
+    [InlineData("{ \"stock\": [ 3, [], null ], \"cards\": [ \"a\" ], \"papers\": { \"x\": 1 } }")]
+    public void Nonsense_is_refused_and_never_an_exception(string text)
+    {
+        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(text));
+        Assert.Null(reading.Batch);
+        Assert.True(reading.Diagnostics.HasErrors());
+    }
+
+    [Fact]
+    public void A_piece_larger_than_every_sheet_is_named_with_the_sheet_that_would_do()
+    {
+        var found = BatchMaker.Refused(BatchMaker.Text("""{ "name": "pad", "size": "3 x 6", "count": 18, "paper": "dots", "true-off": "1/8" }, """ + BatchMaker.Kraft));
+        Assert.Equal("E0621", found.Code);
+        Assert.Contains("the front of `card.json`, 4 x 5 1/4 in", found.Message, StringComparison.Ordinal);
+        Assert.Contains("4 1/4 x 5 1/2 in", found.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Paper_that_is_not_in_stock_is_named_with_what_may_have_been_meant()
+    {
+        var found = BatchMaker.Refused(BatchMaker.Text(Pad, papers: "").Replace("dots", "dot", StringComparison.Ordinal));
+        Assert.Equal("E0612", found.Code);
+        Assert.Contains("`dots`", found.Message, StringComparison.Ordinal);
+        Assert.Contains("\"cut-from\": { \"dots\": \"dot\" }", found.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hundred_thousand_cards_are_refused_and_ten_thousand_are_planned()
+    {
+        Assert.Equal("E0603", BatchMaker.Refused(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 100000 }""")).Code);
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(Pad.Replace("18", "\"enough\"", StringComparison.Ordinal), """{ "layout": "card.json", "count": 10000 }"""));
+        Assert.Equal(15_000, schedule.Sheets.Sum(sheet => sheet.Plan.Repeats));
+    }
+
+    [Theory]
+    [InlineData("\"count\": 18", "\"count\": 0", "E0603")]
+    [InlineData("\"count\": 18", "\"count\": -3", "E0603")]
+    [InlineData("\"6 x 6\"", "\"0 x 6\"", "E0111")]
+    [InlineData(", \"paper\": \"dots\"", "", "E0605")]
+    [InlineData("\"paper\": \"dots\"", "\"side-b\": \"dots\"", "E0605")]
+    [InlineData("\"paper\": \"dots\"", "\"side-a\": \"dost\"", "E0208")]
+    public void Stock_that_cannot_be_is_refused(string good, string broken, string code)
+    {
+        var text = BatchMaker.Text(Pad).Replace(good, broken, StringComparison.Ordinal);
+        Assert.Equal(code, BatchMaker.Refused(text).Code);
+    }
+
+    [Fact]
+    public void A_drawer_that_can_hold_nothing_is_told_plainly()
+    {
+        var drawer = Drawer.Default with { SmallestPiece = Length.FromInches(20) };
+        var (plan, found) = BatchMaker.Try(BatchMaker.Text(Pad), drawer: drawer);
+        Assert.Null(plan);
+        Assert.Contains(found, diagnostic => diagnostic.Code == "E0622" && diagnostic.Message.Contains("the front", StringComparison.Ordinal));
+        Assert.Contains(found, diagnostic => diagnostic.Code == "E0622" && diagnostic.Message.Contains("the card base", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Stock_that_runs_out_is_told_with_how_many_are_missing()
+    {
+        // By hand: 18 sheets give 18 fronts of 20.
+        var found = BatchMaker.Refused(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 20 }"""));
+        Assert.Equal("E0624", found.Code);
+        Assert.Equal("the stock runs out: for `card.json` there is no paper for 2 of the front in `dots`", found.Message);
+    }
+
+    [Fact]
+    public void Too_many_kinds_of_sheets_are_refused()
+    {
+        var kinds = string.Join(", ", Enumerable.Range(0, 501).Select(n => $$"""{ "name": "s{{n}}", "size": "6 x 6", "count": 1, "paper": "dots" }"""));
+        Assert.Equal("E0602", BatchMaker.Refused(BatchMaker.Text(kinds)).Code);
+        var cards = string.Join(", ", Enumerable.Repeat("""{ "layout": "card.json", "count": 1 }""", 201));
+        Assert.Equal("E0602", BatchMaker.Refused(BatchMaker.Text(Pad, cards)).Code);
+    }
+
+    [Fact]
+    public void More_than_a_million_pieces_are_refused()
+    {
+        const string layout = """
+            { "title": "Row", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "kraft" }, "papers": { "kraft": {}, "dots": {} },
+              "pieces": [ { "row": "seeds", "runs": "across", "copies": 7, "gap": 0, "of": { "kind": "panel", "width": "1/2", "height": 1, "paper": "dots" }, "place": { "center": "both" } } ] }
+            """;
+        var cards = string.Join(", ", Enumerable.Repeat("""{ "layout": "card.json", "count": 10000 }""", 13));
+        var (plan, found) = BatchMaker.Try(BatchMaker.Text(Pad, cards), layout);
+        Assert.Null(plan);
+        Assert.NotEmpty(found);
+        Assert.All(found, diagnostic => Assert.Equal("E0623", diagnostic.Code));
+    }
+
+    [Fact]
+    public void What_is_wrong_in_a_stock_file_is_told_with_the_place_in_that_file()
+    {
+        const string left = """
+            { "title": "Left over", "units": "in", "papers": { "dots": {} },
+              "stock": [
+                { "name": "strips", "size": "2 x 6", "count": 0, "paper": "dots", "offcut": true } ] }
+            """;
+        (string, byte[])? Open(string name) => name == "left.json" ? ("old/left.json", Encoding.UTF8.GetBytes(left)) : null;
+        var text = BatchMaker.Text(Pad, head: "\"stock-from\": [ \"left.json\", \"lost.json\" ],");
+        var found = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(text), Open).Diagnostics;
+        Assert.Equal(["E0603", "E0609"], found.Select(diagnostic => diagnostic.Code).Order(StringComparer.Ordinal));
+        var inside = found.Single(diagnostic => diagnostic.Code == "E0603");
+        Assert.Equal(("old/left.json", 3), (inside.Place.File, inside.Place.Line));
+    }
+
+    [Fact]
+    public void Stock_files_with_sheets_of_one_name_are_told_apart()
+    {
+        const string left = """
+            { "title": "Left over", "units": "mm", "papers": { "dots": {} },
+              "stock": [ { "name": "pad", "size": "150 x 150", "count": 2, "paper": "dots", "offcut": true } ] }
+            """;
+        (string, byte[])? Open(string name) => (name, Encoding.UTF8.GetBytes(left));
+        var batch = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, head: "\"stock-from\": [ \"a.json\", \"b.json\" ],")), Open).Batch!;
+        Assert.Equal(["pad", "kraft-sheets", "pad-2", "pad-3"], batch.Stock.Select(sheet => sheet.Name));
+        Assert.Equal(Length.FromMillimetres(150), batch.Stock[2].Width);
+    }
+
+    [Fact]
+    public void A_cancelled_batch_keeps_what_was_found()
+    {
+        using var source = new CancellationTokenSource();
+        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 5 }""")));
+        var fitted = BatchFitter.Fit(reading.Batch!, Drawer.Default, name => (name, Encoding.UTF8.GetBytes(BatchMaker.Front))).Batch!;
+        source.Cancel();
+        var plan = BatchPlanner.Plan(fitted, null, source.Token).Plan!;
+        Assert.True(plan.Cutting.Cancelled);
+        BatchMaker.Followed(plan);
+    }
+}
