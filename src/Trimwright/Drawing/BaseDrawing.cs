@@ -20,10 +20,7 @@ public static class BaseDrawing
     private static readonly Stroke Wide = new(Palette.Wide, Palette.Ink);
 
     /// <summary>Draws the base; the origin is the upper left corner of the open blank.</summary>
-    /// <param name="card">The card.</param>
-    /// <param name="bothUnits">Whether each length is followed by the same in the other unit, in brackets.</param>
-    /// <param name="withTitle">Whether the title block stands below; without it the sheet is as small as it can be.</param>
-    public static DrawingList Draw(FittedCard card, bool bothUnits = false, bool withTitle = true)
+    public static DrawingList Draw(FittedCard card, bool bothUnits = false)
     {
         var fold = card.Layout.Base.Fold;
         var (width, height, scoreAt) = BaseLine.Blank(card.Width, card.Height, fold);
@@ -43,7 +40,7 @@ public static class BaseDrawing
             Title = $"{card.Layout.Title}: base",
             Description = $"The open base of {CardWords.Describe(card)}: where to score it, its grain, its front",
             Unit = card.Unit,
-            Sheet = Plane.Exactly((withTitle ? used.Around(blockArea) : used).Grown(withTitle ? Border : 1)).OutToStep(card.Unit),
+            Sheet = Plane.Exactly(used.Around(blockArea).Grown(Border)).OutToStep(card.Unit),
             Patterns = [],
             Items =
             [
@@ -51,7 +48,7 @@ public static class BaseDrawing
                 new DrawnGroup([new DrawnLine([start, end], Score) { Class = "score" }]) { Id = "score" },
                 .. Words(Plane.Roughly(blank), isAcross),
                 .. new DimensionInk(placed, []).Dimensions(),
-                .. withTitle ? [new DrawnGroup(block) { Id = "title-block", Class = "title-block" }] : (DrawnItem[])[],
+                new DrawnGroup(block) { Id = "title-block", Class = "title-block" },
             ],
         };
     }

@@ -36,23 +36,15 @@ public static class LayersDrawing
     /// <summary>What is glued on in one go.</summary>
     private sealed record Storey(int Number, IReadOnlyList<Part> Parts);
 
-    /// <summary>Draws the layers in rows on one sheet.</summary>
-    public static DrawingList Draw(FittedCard card) => Draw(card, _ => true);
-
-    /// <summary>Draws each layer on a sheet of its own.</summary>
-    public static IReadOnlyList<DrawingList> Sheets(FittedCard card) =>
-        [.. Storeys(card).Select(storey => Draw(card, shown => shown.Number == storey.Number))];
-
-    private static DrawingList Draw(FittedCard card, Func<Storey, bool> isShown)
+    /// <summary>Draws the storeys in rows on one sheet.</summary>
+    public static DrawingList Draw(FittedCard card)
     {
         var storeys = Storeys(card);
-        var shown = storeys.FindAll(storey => isShown(storey));
-        var isOne = shown.Count == 1 && storeys.Count > 1;
         var face = Plane.Roughly(Boxes.OfFace(card.Face, FaceLayer.Of(card)));
         var heading = Line($"{card.Layout.Title}, from the base up", 0, TitleHeight, TitleHeight, Palette.Ink);
-        List<DrawnItem> items = isOne ? [] : [heading];
-        var (x, y, rowHeight, right) = (0.0, isOne ? 0 : TitleHeight + 10, 0.0, isOne ? 0 : Plane.Roughly(LetteringFont.Instance.Width(heading.Text, heading.CapHeight)));
-        foreach (var storey in shown)
+        List<DrawnItem> items = [heading];
+        var (x, y, rowHeight, right) = (0.0, TitleHeight + 10, 0.0, Plane.Roughly(LetteringFont.Instance.Width(heading.Text, heading.CapHeight)));
+        foreach (var storey in storeys)
         {
             var words = storey.Parts.Select(part => part.Words).ToList();
             var width = Math.Max(face.Right - face.Left, words.Max(WidthOf) + (2 * BadgeRadius) + 2);
@@ -78,10 +70,10 @@ public static class LayersDrawing
 
         return new()
         {
-            Title = isOne ? $"{card.Layout.Title}: layer {shown[0].Number.ToString(CultureInfo.InvariantCulture)}" : $"{card.Layout.Title}: layers",
+            Title = $"{card.Layout.Title}: layers",
             Description = $"{CardWords.Describe(card)}, taken apart from the base up: what is glued where",
             Unit = card.Unit,
-            Sheet = Plane.Exactly(new Area(-Border, -Border, right + Border + (isOne ? 2 * BadgeRadius : 0), y + rowHeight + Border)).OutToStep(card.Unit),
+            Sheet = Plane.Exactly(new Area(-Border, -Border, right + Border, y + rowHeight + Border)).OutToStep(card.Unit),
             Patterns = [],
             Items = items,
         };

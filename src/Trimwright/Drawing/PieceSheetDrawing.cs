@@ -25,45 +25,15 @@ public static class PieceSheetDrawing
 
     private sealed record Entry(string Id, string Name, string Size, Outline Outline, Area Area, double Width, double Height);
 
-    /// <summary>Draws all pieces on one sheet.</summary>
+    /// <summary>Draws the sheet.</summary>
     public static DrawingList Draw(FittedCard card)
     {
         var entries = Entries(card).ToList();
         var most = Math.Max(LeastWidth, entries.Max(entry => entry.Width));
-        return Sheet(card, [.. Shelves(entries, most)], "");
-    }
-
-    /// <summary>
-    /// Draws the pieces on sheets of at most so much room, so that each can be printed at true size. A piece that fits only when turned is
-    /// turned; one that does not fit at all has a larger sheet of its own.
-    /// </summary>
-    public static IReadOnlyList<DrawingList> Sheets(FittedCard card, Length width, Length height)
-    {
-        var (across, down) = (Plane.Roughly(width) - (2 * Border), Plane.Roughly(height) - (2 * Border));
-        var entries = Entries(card).Select(entry => entry.Width <= across && entry.Height <= down ? entry : Quarter(card, entry, across, down)).ToList();
-        var pages = new List<List<List<List<Entry>>>>();
-        var used = double.PositiveInfinity;
-        foreach (var shelf in Shelves(entries, across))
-        {
-            if (used + Between + shelf[0][0].Height > down)
-            {
-                pages.Add([]);
-                used = -Between;
-            }
-
-            pages[^1].Add(shelf);
-            used += Between + shelf[0][0].Height;
-        }
-
-        return [.. pages.Select((page, i) => Sheet(card, page, string.Create(CultureInfo.InvariantCulture, $", {i + 1} of {pages.Count}")))];
-    }
-
-    private static DrawingList Sheet(FittedCard card, List<List<List<Entry>>> shelves, string which)
-    {
         List<DrawnItem> paths = [];
         List<DrawnItem> names = [];
         var (right, y) = (0.0, 0.0);
-        foreach (var shelf in shelves)
+        foreach (var shelf in Shelves(entries, most))
         {
             var x = 0.0;
             foreach (var column in shelf)
@@ -91,31 +61,13 @@ public static class PieceSheetDrawing
 
         return new()
         {
-            Title = $"{card.Layout.Title}: pieces{which}",
-            Description = $"The outlines of {paths.Count.ToString(CultureInfo.InvariantCulture)} pieces of {CardWords.Describe(card)}, at true size",
+            Title = $"{card.Layout.Title}: pieces",
+            Description = $"The outlines of all {entries.Count.ToString(CultureInfo.InvariantCulture)} pieces of {CardWords.Describe(card)}, at true size",
             Unit = card.Unit,
             Sheet = Plane.Exactly(new Area(-Border, -Border, right + Border, y - Between + Border)).OutToStep(card.Unit),
             Patterns = [],
             Items = [new DrawnGroup(paths) { Id = "cut", Class = "cut" }, new DrawnGroup(names) { Id = "names", Class = "names" }],
         };
-    }
-
-    /// <summary>A quarter turned, if it fits so.</summary>
-    private static Entry Quarter(FittedCard card, Entry entry, double across, double down)
-    {
-        Point Turned(Point point) => new(-point.Y, point.X);
-        var outline = new Outline(
-        [
-            .. entry.Outline.Contours.Select(contour => contour switch
-            {
-                PolygonContour p => new PolygonContour([.. p.Points.Select(Turned)]),
-                EllipseContour e => (Contour)new EllipseContour(Turned(e.Centre), e.RadiusY, e.RadiusX),
-                _ => contour,
-            }),
-        ]);
-        var turned = Made(card, entry.Id, entry.Name, outline) with { Size = entry.Size + ", turned" };
-        turned = turned with { Width = Math.Max(turned.Width, WidthOf(turned.Size)) };
-        return turned.Width <= across && turned.Height <= down ? turned : entry;
     }
 
     private static IEnumerable<Entry> Entries(FittedCard card)
