@@ -130,7 +130,9 @@ public class FamilyTests
         Assert.Equal(should, first.LeastSum(system, shoulds), 1e-4);
         first.HoldSum(should);
         var least = first.LeastSum(system, mays);
-        Assert.True(may >= least - 1e-4, $"the mays sum to {may}, the oracle says at least {least}");
+
+        // What the held sum is let off, times the steepest factor in these systems: sums move in steps of a half or more.
+        Assert.True(may >= least - 0.01, $"the mays sum to {may}, the oracle says at least {least}");
 
         var missOf = solution.GaveWay.ToDictionary(gave => gave.Statement, gave => gave.Miss);
         using var second = Holding(system, Musts(system).Concat(shoulds.Select(s => (s, missOf.GetValueOrDefault(s)))));

@@ -97,10 +97,13 @@ internal sealed class MixedOracle : IDisposable
         return objective.Value();
     }
 
-    /// <summary>Holds the sum that was asked for last to its least; what lies within a millionth of it counts as equal.</summary>
+    /// <summary>
+    /// Holds the sum that was asked for last to its least; what lies within a ten-thousandth of it counts as equal. Held closer than that, SCIP
+    /// now and then finds nothing at all; sums of these systems move in steps of a half or more.
+    /// </summary>
     public void HoldSum(double least)
     {
-        var row = _solver.MakeConstraint(double.NegativeInfinity, least + 1e-6, string.Empty);
+        var row = _solver.MakeConstraint(double.NegativeInfinity, least + 1e-4, string.Empty);
         _summed.ForEach(miss => row.SetCoefficient(miss, 1));
     }
 
