@@ -218,7 +218,9 @@ public class SchemaTests
             var isTaken = Sample.Read(changed).Layout is not null;
             Interlocked.Add(ref taken, isTaken ? 1 : 0);
             return !isTaken || Accepts(LayoutSchema, changed);
-        }, iter: 1500);
+        }, iter: 8000);
+
+        // About one in a hundred is.
         Assert.True(taken > 10, $"only {taken} of the changed layouts were taken: the test says little");
     }
 
