@@ -122,6 +122,18 @@ internal static class BatchMessages
                 $"lay a strip at least {LengthText.Write(least, batch.Unit)} wide across the whole of it, or add a larger sheet to `stock`");
     }
 
+    public static Diagnostic NoStrip(BatchCard card, BatchPart part, PanelSeam seam, Length widest, Length size, Length least, Batch batch)
+    {
+        var (edge, way) = seam.Direction == Axis.UpDown ? ("left", "wide") : ("top", "high");
+        string Text(Length length) => LengthText.Write(length, batch.Unit);
+        return Error(
+            "E0626", card.Wanted.Place,
+            $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, batch.Unit)}, is larger than every sheet it may be cut from, and where `{seam.Covers[0].Name}` hides a seam a strip is left that is too large as well: strips are at most {Text(widest)} {way}",
+            widest + widest >= size
+                ? $"lay a strip at least {Text(least)} wide across the whole of it, with its middle {(size - widest == widest ? Text(widest) : $"from {Text(size - widest)} to {Text(widest)}")} from the {edge} edge"
+                : $"lay strips at least {Text(least)} wide across the whole of it, with their middles no further apart than {Text(widest)}, or add a larger sheet to `stock`");
+    }
+
     /// <summary>The papers in stock that a part may be cut from, such as <c>`moss` or `fern`</c>.</summary>
     public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));
 

@@ -22,8 +22,8 @@ public static class BatchPlanner
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
-        (fitted, var panels) = Piecing.Prepare(fitted);
-        var run = new PlanningRun(fitted, panels, options, cancel);
+        (fitted, var ways) = Piecing.Prepare(fitted);
+        var run = new PlanningRun(fitted, ways, options, cancel);
         var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
         var stops = new List<StopReason>();
         if (counts.Any(count => count > 0))
@@ -65,8 +65,11 @@ public static class BatchPlanner
 
         var plan = run.Best(counts);
         return plan.Cutting.Missing.Count > 0
-            ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
-            : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);
+            ? new(null, [.. BatchRefusals.Missing(fitted, ways, plan.Cutting)])
+            : new(plan with { Stops = [.. stops.Select(stop => stop with { Card = Renamed(stop.Card) })], IsBestMix = isBestMix }, []);
+
+        // The strips of its cards have names by now.
+        BatchCard Renamed(BatchCard card) => plan.Batch.Cards[Enumerable.Range(0, counts.Length).First(c => ReferenceEquals(fitted.Cards[c], card))];
     }
 
     private static IReadOnlyList<CuttingRefusal> Raise(PlanningRun run, IReadOnlyList<int> many, int[] counts, List<StopReason> stops)

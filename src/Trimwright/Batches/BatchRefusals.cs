@@ -1,5 +1,7 @@
 using Trimwright.Cutting;
 using Trimwright.Diagnostics;
+using Trimwright.Fitting;
+using Trimwright.Layouts;
 using Trimwright.Measures;
 
 namespace Trimwright.Batches;
@@ -14,20 +16,45 @@ internal static class BatchRefusals
     }
 
     /// <summary>The parts that the stock is too little for, one message for each card.</summary>
-    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, CuttingPlan plan) => plan.Missing
-        .Select(missing => (Found: BatchIds.PartOf(fitted, missing.Piece), missing.Piece, missing.Count))
-        .GroupBy(missing => missing.Found.Card)
+    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingPlan plan) => plan.Missing
+        .Select(missing => (BatchIds.PartOf(fitted, missing.Piece).Card, Part: WholeOf(ways, BatchIds.PartOf(fitted, missing.Piece).Part), missing.Piece, missing.Count))
+        .GroupBy(missing => missing.Card)
         .Select(card => BatchMessages.TooLittle(
-            card.Key, [.. card.Select(missing => (missing.Found.Part, missing.Count))], card.All(missing => IsProved(plan, missing.Piece))));
+            card.Key, [.. card.GroupBy(missing => missing.Part, ReferenceEqualityComparer.Instance).Select(same => (same.First().Part, same.Max(missing => missing.Count)))],
+            card.All(missing => IsProved(plan, missing.Piece))));
+
+    // A panel that lacks one strip of several is not made.
+    private static BatchPart WholeOf(IReadOnlyList<PiecedPanel> ways, BatchPart part) =>
+        ways.FirstOrDefault(way => way.Strips.Any(strip => ReferenceEquals(strip, part)))?.Panel ?? part;
 
     // Whether a lot is short is known of each lot by itself.
     private static bool IsProved(CuttingPlan plan, string piece) => plan.Lots.First(lot => lot.Pieces.Contains(piece)).State == PlanState.ProvedIncomplete;
 
-    // Twice the overlap will do where its middle lies on the trimmer's scale; one step more always does.
-    private static Length LeastCover(FittedBatch fitted, BatchCard card, Fitting.FittedPiece panel)
+    /// <summary>Why a panel that no sheet gives whole cannot be pieced either; null where no strip as long as a seam fits a sheet, so that a larger sheet is needed.</summary>
+    private static Diagnostic? CannotBePieced(FittedBatch fitted, BatchCard card, BatchPart part, FittedPiece panel)
     {
-        var least = (2 * fitted.Batch.SeamOverlap).CeilingTo(card.Card.Increment);
-        return SeamFinder.Widest(card.Card, panel) is { } widest && widest.Width >= least ? widest.Width + card.Card.Increment : least;
+        var choice = new SeamChoice(fitted, card.Card, panel, part.Sources);
+        var overlap = fitted.Batch.SeamOverlap;
+        var directions = new[] { Axis.UpDown, Axis.Across }.Where(direction => !choice.WidestStrip(direction).IsZero).ToList();
+        var covers = directions.ConvertAll(direction => new SeamCovers(card.Card, panel, direction, overlap));
+        if (covers.Count == 0)
+        {
+            return null;
+        }
+
+        for (var n = 0; n < covers.Count; n++)
+        {
+            if (covers[n].All().FirstOrDefault() is { } seam)
+            {
+                return BatchMessages.NoStrip(
+                    card, part, seam, choice.WidestStrip(directions[n]), directions[n] == Axis.UpDown ? panel.Width : panel.Height, (2 * overlap).CeilingTo(card.Card.Increment), fitted.Batch);
+            }
+        }
+
+        // Twice the overlap will do where its middle lies on the trimmer's scale; one step more always does.
+        var widest = covers.Select(cover => cover.Widest()).Where(cover => cover is not null).OrderByDescending(cover => cover!.Value.Width).FirstOrDefault();
+        var least = (2 * overlap).CeilingTo(card.Card.Increment);
+        return BatchMessages.NoCover(card, part, widest, widest is { } known && known.Width >= least ? known.Width + card.Card.Increment : least, fitted.Batch);
     }
 
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
@@ -39,9 +66,9 @@ internal static class BatchRefusals
 
         var (card, part) = BatchIds.PartOf(fitted, id);
         if (refusal.Reason == RefusalReason.PieceTooLarge && fitted.Batch.MayPiece && Piecing.PanelOf(card, part) is { } panel
-            && !SeamFinder.Find(card.Card, panel, fitted.Batch.SeamOverlap).Any())
+            && CannotBePieced(fitted, card, part, panel) is { } told)
         {
-            return BatchMessages.NoCover(card, part, SeamFinder.Widest(card.Card, panel), LeastCover(fitted, card, panel), fitted.Batch);
+            return told;
         }
 
         return refusal.Reason switch

@@ -11,8 +11,13 @@ namespace Trimwright.Batches;
 /// quarter turned: then the grain of every such sheet runs up and down, and a base is bound one way on all of them. Where its sources still
 /// differ, a part that can lie upright somewhere comes from those where it can, turned only if it may be on all of them.
 /// </remarks>
-internal sealed class JobMaker(FittedBatch fitted)
+/// <param name="fitted">The batch, with the strips of panels that may be pieced.</param>
+/// <param name="ways">The ways in which panels may be pieced.</param>
+internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways)
 {
+    // An offcut costs 1: a window is more trouble than one of them, and never cut to save just that.
+    private const long CostOfWindow = 2;
+
     private readonly Batch _batch = fitted.Batch;
 
     /// <summary>Whether all new sheets cost the same.</summary>
@@ -21,19 +26,16 @@ internal sealed class JobMaker(FittedBatch fitted)
     /// <summary>The job for so many of each card.</summary>
     /// <param name="counts">How many of each.</param>
     /// <param name="windows">Hidden middles to offer as stock.</param>
-    /// <param name="pieced">Panels and how many of them are pieced from strips.</param>
-    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyList<PiecedPanel> pieced)
+    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows)
     {
+        var strips = ways.SelectMany(way => way.Strips).ToHashSet<BatchPart>(ReferenceEqualityComparer.Instance);
         var pieces = new List<WantedPiece>();
         for (var c = 0; c < fitted.Cards.Count; c++)
         {
             for (var p = 0; p < fitted.Cards[c].Parts.Count && counts[c] > 0; p++)
             {
                 var part = fitted.Cards[c].Parts[p];
-                if (CountOf(part, counts[c], pieced) is > 0 and var count)
-                {
-                    pieces.Add(Wanted(BatchIds.Of(c, p), part, count, windows));
-                }
+                pieces.Add(Wanted(BatchIds.Of(c, p), part, strips.Contains(part) ? 0 : (long)counts[c] * part.Line.Count, windows));
             }
         }
 
@@ -45,10 +47,25 @@ internal sealed class JobMaker(FittedBatch fitted)
             OffcutWidth = _batch.LeastOffcut.Shorter,
             OffcutHeight = _batch.LeastOffcut.Longer,
             StackLimit = fitted.Drawer.StackLimit,
-        });
+        })
+        {
+            Joins = [.. ways.Where(way => counts[IndexOf(way.Card)] > 0).Select(JoinOf)],
+        };
     }
 
-    /// <summary>The hidden middles of the mats of so many cards.</summary>
+    /// <summary>A way to piece a panel, as the planner knows it.</summary>
+    public PieceJoin JoinOf(PiecedPanel way)
+    {
+        var (c, parts) = (IndexOf(way.Card), way.Card.Parts.ToList());
+        string Id(BatchPart part) => BatchIds.Of(c, parts.FindIndex(other => ReferenceEquals(other, part)));
+        return new(Id(way.Panel), [.. way.Strips.Select(Id)]);
+    }
+
+    private int IndexOf(BatchCard card) => Enumerable.Range(0, fitted.Cards.Count).First(c => ReferenceEquals(fitted.Cards[c], card));
+
+    /// <summary>
+    /// The hidden middles of the mats of so many cards. A panel that may be pieced is left whole paper to lie on, so that its seam is not over a hole.
+    /// </summary>
     public IReadOnlyList<SalvageWindow> Windows(IReadOnlyList<int> counts)
     {
         var windows = new List<SalvageWindow>();
@@ -70,25 +87,6 @@ internal sealed class JobMaker(FittedBatch fitted)
     /// <summary>Whether a sheet is planned a quarter turned.</summary>
     public static bool IsTurned(Batch batch, StockSheet sheet) =>
         sheet.Grain == Axis.Across && !batch.PaperNamed(sheet.SideA).OneWay && (sheet.SideB is null || !batch.PaperNamed(sheet.SideB).OneWay);
-
-    /// <summary>How many of a part are cut: all that the cards take, but a pieced panel as two strips and not whole.</summary>
-    private static long CountOf(BatchPart part, int cards, IReadOnlyList<PiecedPanel> pieced)
-    {
-        foreach (var panel in pieced)
-        {
-            if (ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part))
-            {
-                return panel.Count;
-            }
-
-            if (ReferenceEquals(panel.Panel, part))
-            {
-                return cards - panel.Count;
-            }
-        }
-
-        return (long)cards * part.Line.Count;
-    }
 
     private WantedPiece Wanted(string id, BatchPart part, long count, IReadOnlyList<SalvageWindow> windows)
     {
@@ -120,7 +118,7 @@ internal sealed class JobMaker(FittedBatch fitted)
     private IEnumerable<Cutting.StockSheet> Stock(IReadOnlyList<SalvageWindow> windows)
     {
         // An offcut costs so little that all of them together cost less than one new sheet: they are taken where they save one.
-        var small = _batch.Stock.Where(sheet => sheet.IsOffcut).Sum(sheet => (long)(sheet.Count ?? 1)) + windows.Sum(window => (long)window.Available);
+        var small = _batch.Stock.Where(sheet => sheet.IsOffcut).Sum(sheet => (long)(sheet.Count ?? 1)) + (CostOfWindow * windows.Sum(window => (long)window.Available));
         var dearest = Math.Max(1, NewCosts().DefaultIfEmpty(1).Max());
         var scale = Math.Clamp(small + 1, 1, Math.Max(1, CuttingPlanner.GreatestCost / dearest));
         foreach (var sheet in _batch.Stock)
@@ -136,7 +134,7 @@ internal sealed class JobMaker(FittedBatch fitted)
 
         foreach (var window in windows)
         {
-            yield return new(window.Id, window.Width, window.Height, window.Available, 1);
+            yield return new(window.Id, window.Width, window.Height, window.Available, CostOfWindow);
         }
     }
 
@@ -152,7 +150,8 @@ internal sealed class JobMaker(FittedBatch fitted)
     {
         var line = mat.Line;
         var papers = mat.Sources.Select(source => source.Paper).Distinct().ToList();
-        if (line.Mat == 0 || line.Cut != CutWay.Trimmer || papers.Count != 1 || !IsRectangle(line.Shape))
+        if (line.Mat == 0 || line.Cut != CutWay.Trimmer || papers.Count != 1 || !IsRectangle(line.Shape)
+            || ways.Any(way => ReferenceEquals(way.Card, card) && way.Panel.Line.Piece == line.Piece))
         {
             return null;
         }

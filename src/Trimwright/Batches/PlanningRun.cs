@@ -3,40 +3,20 @@ using Trimwright.Cutting;
 namespace Trimwright.Batches;
 
 /// <summary>One run of the planner over a batch, with the plans tried so far.</summary>
-internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel> panels, CuttingOptions? options, CancellationToken cancel)
+internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingOptions? options, CancellationToken cancel)
 {
-    private readonly JobMaker _jobs = new(fitted);
+    private readonly JobMaker _jobs = new(fitted, ways);
 
-    /// <summary>Plans so many of each card without windows.</summary>
-    public CuttingResult Try(int[] counts) => Try(counts, []).Result;
+    /// <summary>Plans so many of each card, with all windows that may be cut, and tells whether everything can be made.</summary>
+    public CuttingResult Try(int[] counts) => CuttingPlanner.PlanQuickly(_jobs.Make(counts, Windows(counts)), options ?? new(), cancel);
 
-    /// <summary>Plans, and pieces panels from strips as far as the stock does not give them whole.</summary>
-    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    private IReadOnlyList<SalvageWindow> Windows(int[] counts) => fitted.Batch.Salvage == SalvageUse.Never ? [] : _jobs.Windows(counts);
+
+    /// <summary>The part that a piece of a plan is of: the panel, where it is a strip of one.</summary>
+    private BatchPart PartOf(string id)
     {
-        var pieced = panels;
-        while (true)
-        {
-            var job = _jobs.Make(counts, windows, pieced);
-            var result = CuttingPlanner.Plan(job, options, cancel);
-            var more = pieced.Select(panel => panel with { Count = panel.Count + Lacking(panel, result, job) }).ToList();
-            if (cancel.IsCancellationRequested || more.Zip(pieced).All(pair => pair.First.Count == pair.Second.Count))
-            {
-                return (result, job, pieced);
-            }
-
-            pieced = more;
-        }
-    }
-
-    /// <summary>How many of the whole panels the stock does not give.</summary>
-    private long Lacking(PiecedPanel panel, CuttingResult result, CuttingJob job)
-    {
-        bool Is(string? id) => id is not null && ReferenceEquals(BatchIds.PartOf(fitted, id).Part, panel.Panel);
-        return result.Plan is { } plan
-            ? plan.Missing.Where(missing => Is(missing.Piece)).Sum(missing => missing.Count)
-            : result.Refusals.Any(refusal => refusal.Reason is RefusalReason.PieceTooLarge or RefusalReason.PieceCannotBeHeld && Is(refusal.Piece))
-                ? job.Pieces.Where(piece => Is(piece.Id)).Sum(piece => piece.Count)
-                : 0;
+        var part = BatchIds.PartOf(fitted, id).Part;
+        return ways.FirstOrDefault(way => way.Strips.Any(strip => ReferenceEquals(strip, part)))?.Panel ?? part;
     }
 
     /// <summary>
@@ -90,7 +70,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
             var parts = plan.Missing.Where(missing => proved.Count == 0 || proved.Contains(missing.Piece))
-                .Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
+                .Select(missing => PartOf(missing.Piece)).Distinct<BatchPart>(ReferenceEqualityComparer.Instance).ToList();
             stops.Add(new(fitted.Cards[card], parts, proved.Count > 0));
         }
 
@@ -126,7 +106,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         }
 
         var one = fitted.Cards.Select(_ => 1).ToArray();
-        var found = SetPlanner.Find(_jobs.Make(one, [], panels), sets, options, cancel);
+        var found = SetPlanner.Find(_jobs.Make(one, []), sets, options, cancel);
         if (found.Refusals.Count > 0 || cancel.IsCancellationRequested)
         {
             return null;
@@ -134,10 +114,10 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 
         long Made(int c, string kind) => found.Sets.FirstOrDefault(set => set.Set == Name(c, kind))?.Count ?? 0;
         var counts = fitted.Cards.Select((_, c) => (int)(Made(c, "needed") + Made(c, "more"))).ToArray();
-        return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved) : null;
+        return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved && Windows(one).Count == 0) : null;
 
         static string Name(int card, string kind) => FormattableString.Invariant($"{card} {kind}");
-        bool IsStrip(BatchPart part) => panels.Any(panel => ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part));
+        bool IsStrip(BatchPart part) => ways.Any(way => way.Strips.Any(strip => ReferenceEquals(strip, part)));
     }
 
     /// <summary>What a mix is worth.</summary>
@@ -151,11 +131,11 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         var use = fitted.Batch.Salvage;
         if (use == SalvageUse.Never || cancel.IsCancellationRequested || _jobs.Windows(counts) is not { Count: > 0 } windows)
         {
-            return plain;
+            return plain ?? throw new InvalidOperationException("a job that could be planned no longer can");
         }
 
-        var salvaged = Planned(counts, windows);
-        return salvaged.Salvage.Count > 0 && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count))
+        var salvaged = Planned(counts, windows) ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        return plain is null || (salvaged.Salvage.Count > 0 && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count)))
             ? salvaged
             : plain;
     }
@@ -167,24 +147,35 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     private static long NewCost(BatchPlan plan) => plan.Cutting.Sheets
         .Sum(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
 
-    private BatchPlan Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
     {
-        var (result, job, pieced) = Try(counts, windows);
-        var plan = result.Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        var job = _jobs.Make(counts, windows);
+        if (CuttingPlanner.Plan(job, options, cancel).Plan is not { } plan)
+        {
+            return null;
+        }
+
+        var joined = plan.Joined.ToDictionary(entry => KeyOf(entry.Join), entry => entry.Count, StringComparer.Ordinal);
+        var (named, pieced) = Piecing.Named(fitted, [.. ways.Select(way => way with { Count = joined.GetValueOrDefault(KeyOf(_jobs.JoinOf(way))) }).Where(way => way.Count > 0)]);
         return new()
         {
-            Batch = fitted,
-            Cards = [.. fitted.Cards.Select((card, c) => new MadeCards(card, counts[c]))],
+            Batch = named,
+            Cards = [.. named.Cards.Select((card, c) => new MadeCards(card, counts[c]))],
             Job = job,
             Cutting = plan,
             Salvage =
             [
-                .. windows.Select(window => window with { Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats) })
-                    .Where(window => window.Used > 0),
+                .. windows.Select(window => window with
+                {
+                    Card = named.Cards[fitted.Cards.ToList().FindIndex(card => ReferenceEquals(card, window.Card))],
+                    Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats),
+                }).Where(window => window.Used > 0),
             ],
-            Pieced = [.. pieced.Where(panel => panel.Count > 0)],
+            Pieced = pieced,
             Stops = [],
             CountsSheets = _jobs.CountsSheets,
         };
+
+        static string KeyOf(PieceJoin join) => $"{join.Piece} = {string.Join(" + ", join.Parts)}";
     }
 }

@@ -19,6 +19,16 @@ public static class CuttingPlanner
     public static CuttingResult Plan(CuttingJob job, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         options ??= new();
+        return job.Joins.Count > 0 ? new JoinPlanner(options, cancel).Plan(job, inFull: true) : PlanWhole(job, options, cancel);
+    }
+
+    /// <summary>The first plan found that makes everything, or one that does not: what is good enough to know whether the stock will do.</summary>
+    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
+        job.Joins.Count > 0 ? new JoinPlanner(options, cancel).Plan(job, inFull: false) : PlanWhole(job, options, cancel);
+
+    /// <summary>Plans a job in which nothing is joined.</summary>
+    internal static CuttingResult PlanWhole(CuttingJob job, CuttingOptions options, CancellationToken cancel)
+    {
         var refusals = JobChecks.Check(job);
         if (refusals.Count > 0)
         {

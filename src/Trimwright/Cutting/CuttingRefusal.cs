@@ -47,6 +47,9 @@ public enum RefusalReason
     /// </summary>
     SetOutOfRange,
 
+    /// <summary>A join names pieces that there are not, or fewer than two parts, or a part that is joined itself.</summary>
+    JoinOutOfRange,
+
     /// <summary>Nothing limits how many of a set can be made: neither a limit of its own nor the stock. The id of the set is in place of the stock's.</summary>
     SetWithoutEnd,
 }

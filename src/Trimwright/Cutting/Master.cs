@@ -68,11 +68,13 @@ internal sealed class Master
         long RightOf(int row) => row < _shapes ? demand[row] : row >= _limitRow ? limits[row - _limitRow] : stockLeft[Array.IndexOf(_stockRow, row)];
     }
 
-    /// <summary>Adds a column that is no pattern: what it takes of each shape, and its own limit.</summary>
+    /// <summary>Adds a column that is no pattern: what it takes of each shape (less than nothing for what it gives), and its limit, or -1 for none.</summary>
     /// <returns>Its number, for <see cref="Millionths"/>.</returns>
     public int AddTaker(IReadOnlyList<(int Shape, long Each)> takes, int limit, double cost)
     {
-        _columns.Add(([.. takes.Select(take => take.Shape), _limitRow + limit], [.. takes.Select(take => -(double)take.Each), 1.0], cost, null));
+        var rows = takes.Select(take => take.Shape);
+        var values = takes.Select(take => -(double)take.Each);
+        _columns.Add(limit < 0 ? ([.. rows], [.. values], cost, null) : ([.. rows, _limitRow + limit], [.. values, 1.0], cost, null));
         _inBasis.Add(false);
         return _columns.Count - 1;
     }

@@ -22,6 +22,9 @@ public sealed record MostProof
     /// <summary>The worth that stands for one of weight; positive.</summary>
     public required long WorthOfWeight { get; init; }
 
+    /// <summary>The joins that the proof allows for: the parts of each are worth at least what the joined piece is.</summary>
+    public IReadOnlyList<PieceJoin> Joins { get; init; } = [];
+
     /// <summary>The weights of all sets made add up to at most this.</summary>
     public required long Bound { get; init; }
 }

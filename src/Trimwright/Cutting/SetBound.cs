@@ -14,12 +14,14 @@ internal sealed class SetBound
     private readonly IReadOnlyList<WantedSet> _sets;
     private readonly List<(int Shape, long Each)[]> _takes = [];
     private readonly SheetTable[] _tables;
+    private readonly JoinShapes _joins;
     private BigInteger? _least;
 
     public SetBound(CuttingJob job, IReadOnlyList<WantedSet> sets)
     {
         _job = job;
-        _lot = LotMaker.MakeOne(job);
+        _lot = LotMaker.MakeOne(JoinShapes.Possible(job));
+        _joins = new(job, _lot);
         _sets = sets;
         _tables = [.. Enumerable.Range(0, _lot.Stocks.Count).Select(s => SheetTable.For(_lot, s))];
         foreach (var set in sets)
@@ -44,6 +46,7 @@ internal sealed class SetBound
             columns[n] = master.AddTaker(_takes[n], n, -(double)_sets[n].Weight);
         }
 
+        _joins.AddTo(master, [.. _job.Joins.Select(_ => -1)]);
         for (var s = 0; s < _lot.Stocks.Count; s++)
         {
             for (var k = 0; k < demand.Length; k++)
@@ -83,6 +86,7 @@ internal sealed class SetBound
             worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
         }
 
+        _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
@@ -159,6 +163,7 @@ internal sealed class SetBound
                 {
                     RoundedTo = _tables[stock.Index].Step == 1 ? Length.Zero : Length.FromNanometres(_tables[stock.Index].Step * _lot.Unit),
                 })],
+                Joins = _job.Joins,
                 WorthOfWeight = (long)rate,
                 Bound = (long)bound,
             };
