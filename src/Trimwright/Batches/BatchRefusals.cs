@@ -34,27 +34,35 @@ internal static class BatchRefusals
     private static Diagnostic? CannotBePieced(FittedBatch fitted, BatchCard card, BatchPart part, FittedPiece panel)
     {
         var choice = new SeamChoice(fitted, card.Card, panel, part.Sources);
-        var overlap = fitted.Batch.SeamOverlap;
-        var directions = new[] { Axis.UpDown, Axis.Across }.Where(direction => !choice.WidestStrip(direction).IsZero).ToList();
-        var covers = directions.ConvertAll(direction => new SeamCovers(card.Card, panel, direction, overlap));
-        if (covers.Count == 0)
+        var least = (2 * fitted.Batch.SeamOverlap).CeilingTo(card.Card.Increment);
+        var wanted = new[] { Axis.UpDown, Axis.Across }.Where(direction => !choice.WidestStrip(direction).IsZero)
+            .Select(direction => new CoverWanted(direction, direction == Axis.UpDown ? panel.Width : panel.Height, choice.WidestStrip(direction), least)).ToList();
+        if (wanted.Count == 0)
         {
             return null;
         }
 
+        // One seam is easier to hide than two.
+        var best = wanted.OrderBy(cover => cover.IsOne ? 0 : 1).First();
+        var covers = wanted.ConvertAll(cover => new SeamCovers(card.Card, panel, cover.Direction, fitted.Batch.SeamOverlap));
         for (var n = 0; n < covers.Count; n++)
         {
             if (covers[n].All().FirstOrDefault() is { } seam)
             {
-                return BatchMessages.NoStrip(
-                    card, part, seam, choice.WidestStrip(directions[n]), directions[n] == Axis.UpDown ? panel.Width : panel.Height, (2 * overlap).CeilingTo(card.Card.Increment), fitted.Batch);
+                return BatchMessages.NoStrip(card, part, seam, wanted[n], best, fitted.Batch);
             }
         }
 
         // Twice the overlap will do where its middle lies on the trimmer's scale; one step more always does.
-        var widest = covers.Select(cover => cover.Widest()).Where(cover => cover is not null).OrderByDescending(cover => cover!.Value.Width).FirstOrDefault();
-        var least = (2 * overlap).CeilingTo(card.Card.Increment);
-        return BatchMessages.NoCover(card, part, widest, widest is { } known && known.Width >= least ? known.Width + card.Card.Increment : least, fitted.Batch);
+        for (var n = 0; n < covers.Count; n++)
+        {
+            if (wanted[n].IsOne && covers[n].Widest(wanted[n].Size - wanted[n].Widest, wanted[n].Widest) is var (cover, width))
+            {
+                return BatchMessages.NarrowCover(card, part, (cover, width), width >= least ? width + card.Card.Increment : least, fitted.Batch);
+            }
+        }
+
+        return BatchMessages.NoCover(card, part, wanted, best, fitted.Batch);
     }
 
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)

@@ -94,11 +94,8 @@ internal sealed class FlatShape
         }
     }
 
-    /// <summary>
-    /// How wide the shape is across the seam where it is narrowest between two ends, if it is one rectangle that goes from end to end and lies over
-    /// the panel; else null.
-    /// </summary>
-    public Length? Widest(Rational from, Rational to, Rational near, Rational far)
+    /// <summary>From where to where across the seam it is, if it is one upright rectangle that goes from end to end; else null.</summary>
+    public (Rational Left, Rational Right)? Along(Rational from, Rational to)
     {
         if (!_slack.IsZero || _ellipse is not null || _polygons is not [{ Count: 4 } corners])
         {
@@ -106,9 +103,8 @@ internal sealed class FlatShape
         }
 
         var (left, right) = (corners.Min(corner => corner.U), corners.Max(corner => corner.U));
-        return corners.Min(corner => corner.V) <= from && corners.Max(corner => corner.V) >= to && left < far && right > near
-            && corners.TrueForAll(corner => corner.U == left || corner.U == right)
-            ? Length.FromNanometres((long)(right - left).Floor())
+        return corners.Min(corner => corner.V) <= from && corners.Max(corner => corner.V) >= to && corners.TrueForAll(corner => corner.U == left || corner.U == right)
+            ? (left, right)
             : null;
     }
 

@@ -87,13 +87,17 @@ internal sealed class SeamCovers
         return new(_direction, at, Hide(at, reach)!, Length.FromNanometres((long)reach.Numerator));
     }
 
-    /// <summary>The widest piece that goes across the panel from edge to edge, measured across the seam; null if none does.</summary>
-    public (FittedPiece Cover, Length Width)? Widest()
+    /// <summary>
+    /// The widest upright rectangle that goes along the whole seam, with its middle between two places of the panel, measured across the seam; null if
+    /// none does.
+    /// </summary>
+    public (FittedPiece Cover, Length Width)? Widest(Length near, Length far)
     {
         (FittedPiece, Length)? widest = null;
         foreach (var (piece, shape) in _shapes)
         {
-            if (shape.Widest(_from, _to, _start, _start + Whole(_size)) is { } width && (widest is null || width > widest.Value.Item2))
+            if (shape.Along(_from, _to) is var (left, right) && (left + right) / 2 is var middle && middle >= _start + Whole(near) && middle <= _start + Whole(far)
+                && Length.FromNanometres((long)(right - left).Floor()) is var width && (widest is null || width > widest.Value.Item2))
             {
                 widest = (piece, width);
             }

@@ -13,9 +13,9 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
     private readonly CuttingOptions _quick = options with { TidySteps = 0, Rounds = Math.Min(options.Rounds, RoundsOfATry) };
 
     /// <summary>What a choice of joins comes to; less is better, what comes first before all the rest.</summary>
-    private sealed record Score(Int128 Missing, long Cost, long Parts, long Rank) : IComparable<Score>
+    private sealed record Score(Int128 Missing, long Cost, long Parts, long Ways, long Rank) : IComparable<Score>
     {
-        public int CompareTo(Score? other) => other is null ? -1 : (Missing, Cost, Parts, Rank).CompareTo((other.Missing, other.Cost, other.Parts, other.Rank));
+        public int CompareTo(Score? other) => other is null ? -1 : (Missing, Cost, Parts, Ways, Rank).CompareTo((other.Missing, other.Cost, other.Parts, other.Ways, other.Rank));
     }
 
     /// <summary>Plans.</summary>
@@ -106,16 +106,21 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
         [
             .. job.Joins.Select(join => group[lotOf[join.Piece]]).Distinct().Order().Select(key =>
             {
-                var stock = Enumerable.Range(0, lots.Count).Where(n => group[n] == key).SelectMany(n => lots[n].Stocks).Select(sheet => sheet.Index).Order();
+                var stock = Enumerable.Range(0, lots.Count).Where(n => group[n] == key).SelectMany(n => lots[n].Stocks).Select(sheet => sheet.Index).Order()
+                    .Select(s => job.Stock[s]).ToList();
                 return job with
                 {
-                    Pieces = [.. job.Pieces.Where(piece => group[lotOf[piece.Id]] == key)],
-                    Stock = [.. stock.Select(s => job.Stock[s])],
+                    Pieces = [.. job.Pieces.Where(piece => group[lotOf[piece.Id]] == key).Select(piece => OutOf(piece, stock))],
+                    Stock = stock,
                     Joins = [.. job.Joins.Where(join => group[lotOf[join.Piece]] == key)],
                 };
             }),
         ];
     }
+
+    // A piece may name stock that it does not fit, and that is none of its group.
+    private static WantedPiece OutOf(WantedPiece piece, List<StockSheet> stock) =>
+        piece with { From = [.. stock.Select(sheet => sheet.Id).Where(id => piece.From?.Contains(id, StringComparer.Ordinal) ?? true)] };
 
     /// <summary>Puts the lots of each group together, with the proof that holds however many are joined.</summary>
     private static CuttingPlan Proved(CuttingJob job, CuttingPlan plan, long[] counts, List<CuttingJob> groups, List<JoinSearch> searches)
@@ -273,7 +278,7 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
                         yield return Changed(from, (j, -many));
                     }
 
-                    foreach (var other in Mine(group.Joins[j].Piece).Where(other => other < j).Take(WaysTried))
+                    foreach (var other in Mine(group.Joins[j].Piece).Where(other => other != j && (other < j || from[other] > 0)).OrderBy(other => from[other] > 0 ? 0 : 1).Take(WaysTried))
                     {
                         yield return Changed(from, (j, -many), (other, many));
                     }
@@ -310,7 +315,9 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
             _tries++;
             var plan = CuttingPlanner.PlanWhole(WithJoined(group, counts), planner._quick, planner.Cancel).Plan!;
             var area = plan.Missing.Aggregate(Int128.Zero, (sum, missing) => sum + (missing.Count * AreaOf(missing.Piece)));
-            return _known[Key(counts)] = (new(area, plan.Cost, counts.Select((count, j) => count * (group.Joins[j].Parts.Count - 1)).Sum(), counts.Select((count, j) => count * j).Sum()), plan);
+            var score = new Score(
+                area, plan.Cost, counts.Select((count, j) => count * (group.Joins[j].Parts.Count - 1)).Sum(), counts.LongCount(count => count > 0), counts.Select((count, j) => count * j).Sum());
+            return _known[Key(counts)] = (score, plan);
         }
 
         private Int128 AreaOf(string id)

@@ -37,7 +37,7 @@ public class ScheduleTests
         var stop = Assert.Single(schedule.Plan.Stops);
         Assert.True(stop.IsProved);
         Assert.Equal("front", Assert.Single(stop.Parts).Line.Name);
-        Assert.Contains(ScheduleText.Summary(schedule), line => line.Contains("the front in dots would run out with one more", StringComparison.Ordinal));
+        Assert.Contains(ScheduleText.Summary(schedule), line => line.Contains("the 4 x 5 1/4 in front in dots would run out with one more", StringComparison.Ordinal));
     }
 
     [Theory]
