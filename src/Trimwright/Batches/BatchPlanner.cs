@@ -29,7 +29,7 @@ public static class BatchPlanner
         if (counts.Any(count => count > 0))
         {
             // What is asked for in any case has to be possible before more is tried.
-            if (run.Try(counts) is { Refusals: { Count: > 0 } refusals })
+            if (run.Try(counts).Result is { Refusals: { Count: > 0 } refusals })
             {
                 return new(null, BatchRefusals.Told(fitted, refusals));
             }
@@ -45,7 +45,8 @@ public static class BatchPlanner
 
         // One after the other is not always the best mix: two of the second may come out of what one of the first takes.
         var isBestMix = false;
-        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second))
+        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second)
+            && run.Try(mix).Result.Plan is { Missing.Count: 0 })
         {
             if (run.Worth(mix) > run.Worth(counts))
             {

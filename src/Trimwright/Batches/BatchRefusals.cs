@@ -17,15 +17,18 @@ internal static class BatchRefusals
 
     /// <summary>The parts that the stock is too little for, one message for each card.</summary>
     public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingPlan plan) => plan.Missing
-        .Select(missing => (BatchIds.PartOf(fitted, missing.Piece).Card, Part: WholeOf(ways, BatchIds.PartOf(fitted, missing.Piece).Part), missing.Piece, missing.Count))
+        .Select(missing => (Found: BatchIds.PartOf(fitted, missing.Piece), missing.Piece, missing.Count))
+        .Select(missing => (missing.Found.Card, Whole: WholeOf(ways, missing.Found.Part, missing.Count), missing.Piece))
         .GroupBy(missing => missing.Card)
         .Select(card => BatchMessages.TooLittle(
-            card.Key, [.. card.GroupBy(missing => missing.Part, ReferenceEqualityComparer.Instance).Select(same => (same.First().Part, same.Max(missing => missing.Count)))],
+            card.Key, [.. card.GroupBy(missing => missing.Whole.Part, ReferenceEqualityComparer.Instance).Select(same => (same.First().Whole.Part, same.Max(missing => missing.Whole.Count)))],
             card.All(missing => IsProved(plan, missing.Piece))));
 
-    // A panel that lacks one strip of several is not made.
-    private static BatchPart WholeOf(IReadOnlyList<PiecedPanel> ways, BatchPart part) =>
-        ways.FirstOrDefault(way => way.Strips.Any(strip => ReferenceEquals(strip, part)))?.Panel ?? part;
+    // A panel that lacks one strip of several is not made, and no more than one for each that is lacking.
+    private static (BatchPart Part, long Count) WholeOf(IReadOnlyList<PiecedPanel> ways, BatchPart part, long count) =>
+        ways.FirstOrDefault(way => way.Strips.Any(strip => ReferenceEquals(strip, part))) is { } way
+            ? (way.Panel, (count + way.Strips.Count(strip => ReferenceEquals(strip, part)) - 1) / way.Strips.Count(strip => ReferenceEquals(strip, part)))
+            : (part, count);
 
     // Whether a lot is short is known of each lot by itself.
     private static bool IsProved(CuttingPlan plan, string piece) => plan.Lots.First(lot => lot.Pieces.Contains(piece)).State == PlanState.ProvedIncomplete;

@@ -26,7 +26,9 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
     /// <summary>The job for so many of each card.</summary>
     /// <param name="counts">How many of each.</param>
     /// <param name="windows">Hidden middles to offer as stock.</param>
-    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows)
+    /// <param name="given">How many of each part the windows have to give, if that is decided; then they give no more.</param>
+    /// <param name="barred">Ways of piecing that are not to be used.</param>
+    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null, params IReadOnlyList<PiecedPanel> barred)
     {
         var strips = ways.SelectMany(way => way.Strips).ToHashSet<BatchPart>(ReferenceEqualityComparer.Instance);
         var pieces = new List<WantedPiece>();
@@ -35,10 +37,30 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
             for (var p = 0; p < fitted.Cards[c].Parts.Count && counts[c] > 0; p++)
             {
                 var part = fitted.Cards[c].Parts[p];
-                pieces.Add(Wanted(BatchIds.Of(c, p), part, strips.Contains(part) ? 0 : (long)counts[c] * part.Line.Count, windows));
+                var (id, count) = (BatchIds.Of(c, p), strips.Contains(part) ? 0 : (long)counts[c] * part.Line.Count);
+                if (given is null)
+                {
+                    pieces.Add(Wanted(id, part, count, windows));
+                    continue;
+                }
+
+                var inside = given.GetValueOrDefault(id);
+                if (count > inside || strips.Contains(part))
+                {
+                    pieces.Add(Wanted(id, part, count - inside, []));
+                }
+
+                if (inside > 0)
+                {
+                    pieces.Add(StockUse.OutOf(Wanted(BatchIds.OutOfWindow(id), part, inside, windows), [.. windows.Select(window => window.Id)]));
+                }
             }
         }
 
+        // A strip that nothing can be made of is no part of the job.
+        var joins = ways.Where(way => counts[IndexOf(way.Card)] > 0 && !barred.Contains(way)).Select(JoinOf).Where(join => pieces.Exists(piece => piece.Id == join.Piece)).ToList();
+        var parts = joins.SelectMany(join => join.Parts).ToHashSet(StringComparer.Ordinal);
+        pieces.RemoveAll(piece => piece.Count == 0 && !parts.Contains(piece.Id));
         var named = pieces.SelectMany(piece => piece.From!).ToHashSet(StringComparer.Ordinal);
         return new(pieces, [.. Stock(windows).Where(stock => named.Contains(stock.Id))], new()
         {
@@ -49,8 +71,17 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
             StackLimit = fitted.Drawer.StackLimit,
         })
         {
-            Joins = [.. ways.Where(way => counts[IndexOf(way.Card)] > 0).Select(JoinOf)],
+            Joins = joins,
         };
+    }
+
+    /// <summary>The job of cutting what fits the windows out of them, and out of nothing else.</summary>
+    public CuttingJob OutOfWindows(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows)
+    {
+        var whole = Make(counts, windows);
+        var ids = windows.Select(window => window.Id).ToHashSet(StringComparer.Ordinal);
+        var inside = StockUse.OutOf(whole with { Joins = [] }, [.. whole.Stock.Where(sheet => ids.Contains(sheet.Id))]);
+        return inside with { Pieces = [.. inside.Pieces.Where(piece => piece.Count > 0 && piece.From!.Count > 0)] };
     }
 
     /// <summary>A way to piece a panel, as the planner knows it.</summary>
@@ -63,9 +94,7 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
 
     private int IndexOf(BatchCard card) => Enumerable.Range(0, fitted.Cards.Count).First(c => ReferenceEquals(fitted.Cards[c], card));
 
-    /// <summary>
-    /// The hidden middles of the mats of so many cards. A panel that may be pieced is left whole paper to lie on, so that its seam is not over a hole.
-    /// </summary>
+    /// <summary>The hidden middles of the mats of so many cards.</summary>
     public IReadOnlyList<SalvageWindow> Windows(IReadOnlyList<int> counts)
     {
         var windows = new List<SalvageWindow>();
@@ -150,8 +179,7 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
     {
         var line = mat.Line;
         var papers = mat.Sources.Select(source => source.Paper).Distinct().ToList();
-        if (line.Mat == 0 || line.Cut != CutWay.Trimmer || papers.Count != 1 || !IsRectangle(line.Shape)
-            || ways.Any(way => ReferenceEquals(way.Card, card) && way.Panel.Line.Piece == line.Piece))
+        if (line.Mat == 0 || line.Cut != CutWay.Trimmer || papers.Count != 1 || !IsRectangle(line.Shape))
         {
             return null;
         }

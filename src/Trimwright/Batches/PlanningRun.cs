@@ -8,7 +8,43 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     private readonly JobMaker _jobs = new(fitted, ways);
 
     /// <summary>Plans so many of each card, with all windows that may be cut, and tells whether everything can be made.</summary>
-    public CuttingResult Try(int[] counts) => CuttingPlanner.PlanQuickly(_jobs.Make(counts, Windows(counts)), options ?? new(), cancel);
+    /// <returns>The plan or refusals, and whether what is missing is missing without any doubt of ours.</returns>
+    public (CuttingResult Result, bool IsSure) Try(int[] counts)
+    {
+        var solved = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
+        return (solved.Result, !solved.LeftOut);
+    }
+
+    /// <summary>
+    /// Plans. A seam over a hole does not hold: where windows would come to lie below pieced panels, it is planned again without those windows, and
+    /// again with those panels whole, and the cheaper plan is kept. So many panels of a kind as are whole may have windows below them.
+    /// </summary>
+    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows, bool LeftOut) Solve(
+        int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given, Func<CuttingJob, CuttingResult> plan, params IReadOnlyList<PiecedPanel> barred)
+    {
+        var job = _jobs.Make(counts, windows, given, barred);
+        var result = plan(job);
+        var bad = windows.Where(window => result.Plan is { } found && UsedOf(window, found) is > 0 and var used && used > window.Available - PiecedOn(window, found)).ToList();
+        if (bad.Count == 0)
+        {
+            return (result, job, windows, false);
+        }
+
+        var closed = Solve(counts, [.. windows.Except(bad)], null, plan, barred);
+        var whole = Solve(counts, windows, given, plan, [.. barred, .. ways.Where(way => bad.Exists(window => LiesOn(way, window)))]);
+        File.AppendAllText("/tmp/dbg.txt", $"{Rank(whole.Result)} {Rank(closed.Result)} {string.Join(';', whole.Result.Refusals)}\n");
+        return (Rank(whole.Result).CompareTo(Rank(closed.Result)) <= 0 ? whole : closed) with { LeftOut = true };
+
+        (int Refused, int Missing, long Cost) Rank(CuttingResult result) => result.Plan is { } found ? (0, found.Missing.Count, NewCost(found)) : (1, 0, 0);
+    }
+
+    private static long UsedOf(SalvageWindow window, CuttingPlan plan) => plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats);
+
+    private long PiecedOn(SalvageWindow window, CuttingPlan plan) => ways.Where(way => LiesOn(way, window)).Sum(way => plan.Joined.Where(joined => KeyOf(joined.Join) == KeyOf(_jobs.JoinOf(way))).Sum(joined => joined.Count));
+
+    private static bool LiesOn(PiecedPanel way, SalvageWindow window) => ReferenceEquals(way.Card, window.Card) && way.Panel.Line.Piece == window.Mat.Line.Piece;
+
+    private static string KeyOf(PieceJoin join) => $"{join.Piece} = {string.Join(" + ", join.Parts)}";
 
     private IReadOnlyList<SalvageWindow> Windows(int[] counts) => fitted.Batch.Salvage == SalvageUse.Never ? [] : _jobs.Windows(counts);
 
@@ -26,25 +62,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     public IReadOnlyList<CuttingRefusal> MostOf(int[] counts, int card, List<StopReason> stops)
     {
         var (most, step) = (counts[card], 1);
-        CuttingResult? failed = null;
+        (CuttingResult Result, bool IsSure)? failed = null;
         var tooMany = BatchReader.MostCards + 1;
         while (most + step <= BatchReader.MostCards && !cancel.IsCancellationRequested)
         {
             counts[card] = most + step;
-            var result = Try(counts);
-            if (result.Refusals.Count > 0)
+            var tried = Try(counts);
+            if (tried.Result.Refusals.Count > 0)
             {
                 counts[card] = most;
-                return result.Refusals;
+                return tried.Result.Refusals;
             }
 
-            if (result.Plan!.Missing.Count == 0)
+            if (tried.Result.Plan!.Missing.Count == 0)
             {
                 (most, step) = (most + step, step * 2);
                 continue;
             }
 
-            (failed, tooMany) = (result, most + step);
+            (failed, tooMany) = (tried, most + step);
             break;
         }
 
@@ -53,25 +89,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         {
             var middle = most + ((tooMany - most) / 2);
             counts[card] = middle;
-            var result = Try(counts);
-            if (result.Plan!.Missing.Count == 0)
+            var tried = Try(counts);
+            if (tried.Result.Plan!.Missing.Count == 0)
             {
                 most = middle;
             }
             else
             {
-                (failed, tooMany) = (result, middle);
+                (failed, tooMany) = (tried, middle);
             }
         }
 
         counts[card] = most;
-        if (failed?.Plan is { } plan)
+        if (failed?.Result.Plan is { } plan)
         {
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
             var parts = plan.Missing.Where(missing => proved.Count == 0 || proved.Contains(missing.Piece))
                 .Select(missing => PartOf(missing.Piece)).Distinct<BatchPart>(ReferenceEqualityComparer.Instance).ToList();
-            stops.Add(new(fitted.Cards[card], parts, proved.Count > 0));
+            stops.Add(new(fitted.Cards[card], parts, proved.Count > 0 && failed.Value.IsSure));
         }
 
         return [];
@@ -90,23 +126,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             return null;
         }
 
+        var one = fitted.Cards.Select(_ => 1).ToArray();
+        var windows = Windows(one);
         for (var c = 0; c < fitted.Cards.Count; c++)
         {
             var (card, number) = (fitted.Cards[c], c);
             var parts = card.Parts.Select((part, p) => new SetPart(BatchIds.Of(number, p), part.Line.Count)).Where((_, p) => !IsStrip(card.Parts[p])).ToList();
+            var brings = windows.Where(window => ReferenceEquals(window.Card, card)).Select(window => new BroughtStock(window.Id, window.Available)).ToList();
             if (card.Wanted.Count > 0)
             {
-                sets.Add(new(Name(c, "needed"), parts) { Weight = rest + 1, AtMost = card.Wanted.Count });
+                sets.Add(new(Name(c, "needed"), parts) { Brings = brings, Weight = rest + 1, AtMost = card.Wanted.Count });
             }
 
             if (card.Wanted.AsManyAsPossible)
             {
-                sets.Add(new(Name(c, "more"), parts) { Weight = card.Wanted.Worth, AtMost = BatchReader.MostCards - card.Wanted.Count });
+                sets.Add(new(Name(c, "more"), parts) { Brings = brings, Weight = card.Wanted.Worth, AtMost = BatchReader.MostCards - card.Wanted.Count });
             }
         }
 
-        var one = fitted.Cards.Select(_ => 1).ToArray();
-        var found = SetPlanner.Find(_jobs.Make(one, []), sets, options, cancel);
+        var found = SetPlanner.Find(_jobs.Make(one, windows), sets, options, cancel);
         if (found.Refusals.Count > 0 || cancel.IsCancellationRequested)
         {
             return null;
@@ -114,7 +152,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 
         long Made(int c, string kind) => found.Sets.FirstOrDefault(set => set.Set == Name(c, kind))?.Count ?? 0;
         var counts = fitted.Cards.Select((_, c) => (int)(Made(c, "needed") + Made(c, "more"))).ToArray();
-        return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved && Windows(one).Count == 0) : null;
+        return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved) : null;
 
         static string Name(int card, string kind) => FormattableString.Invariant($"{card} {kind}");
         bool IsStrip(BatchPart part) => ways.Any(way => way.Strips.Any(strip => ReferenceEquals(strip, part)));
@@ -135,22 +173,37 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         }
 
         var salvaged = Planned(counts, windows) ?? throw new InvalidOperationException("a job that could be planned no longer can");
-        return plain is null || (salvaged.Salvage.Count > 0 && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count)))
-            ? salvaged
-            : plain;
+        var used = plain is null || (salvaged.Salvage.Count > 0 && Saves(salvaged, plain)) ? salvaged : plain;
+        return use == SalvageUse.Always && Always(counts, windows) is { Cutting.Missing.Count: 0 } always && (used.Cutting.Missing.Count > 0 || NewCost(always.Cutting) <= NewCost(used.Cutting))
+            ? always
+            : used;
     }
 
-    private static bool Saves(BatchPlan salvaged, BatchPlan plain) =>
-        (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged) < NewCost(plain);
+    /// <summary>The plan in which the windows give as much as they can before anything else is touched.</summary>
+    private BatchPlan? Always(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    {
+        var inside = _jobs.OutOfWindows(counts, windows);
+        if (inside.Pieces.Count == 0 || CuttingPlanner.Plan(inside, options, cancel).Plan is not { } plan)
+        {
+            return null;
+        }
+
+        var given = inside.Pieces.ToDictionary(
+            piece => piece.Id, piece => piece.Count - plan.Missing.Where(missing => missing.Piece == piece.Id).Sum(missing => missing.Count), StringComparer.Ordinal);
+        return Planned(counts, windows, given);
+    }
+
+    private bool Saves(BatchPlan salvaged, BatchPlan plain) =>
+        (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged.Cutting) < NewCost(plain.Cutting);
 
     // The costs of two jobs are not on one scale: new sheets are made dearer where there is more to use up.
-    private static long NewCost(BatchPlan plan) => plan.Cutting.Sheets
-        .Sum(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
+    private long NewCost(CuttingPlan plan) => plan.Sheets
+        .Sum(sheet => fitted.Batch.Stock.FirstOrDefault(stock => stock.Name == sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
 
-    private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null)
     {
-        var job = _jobs.Make(counts, windows);
-        if (CuttingPlanner.Plan(job, options, cancel).Plan is not { } plan)
+        (var result, var job, windows, _) = Solve(counts, windows, given, job => CuttingPlanner.Plan(job, options, cancel));
+        if (result.Plan is not { } plan)
         {
             return null;
         }
@@ -168,14 +221,12 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
                 .. windows.Select(window => window with
                 {
                     Card = named.Cards[fitted.Cards.ToList().FindIndex(card => ReferenceEquals(card, window.Card))],
-                    Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats),
+                    Used = (int)UsedOf(window, plan),
                 }).Where(window => window.Used > 0),
             ],
             Pieced = pieced,
             Stops = [],
             CountsSheets = _jobs.CountsSheets,
         };
-
-        static string KeyOf(PieceJoin join) => $"{join.Piece} = {string.Join(" + ", join.Parts)}";
     }
 }

@@ -42,7 +42,7 @@ public enum RefusalReason
     PieceCannotBeHeld,
 
     /// <summary>
-    /// A set has no parts, names a piece that there is not or takes less than one of it, or its weight or limit is less than 1. The
+    /// A set has no parts, names a piece that there is not or takes less than one of it, the same of stock that it brings, or its weight or limit is less than 1. The
     /// refusal has the id of the set in place of the stock's.
     /// </summary>
     SetOutOfRange,

@@ -108,19 +108,15 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
             {
                 var stock = Enumerable.Range(0, lots.Count).Where(n => group[n] == key).SelectMany(n => lots[n].Stocks).Select(sheet => sheet.Index).Order()
                     .Select(s => job.Stock[s]).ToList();
-                return job with
+
+                // A piece may name stock that it does not fit, and that is none of its group.
+                return StockUse.OutOf(job with { Pieces = [.. job.Pieces.Where(piece => group[lotOf[piece.Id]] == key)] }, stock) with
                 {
-                    Pieces = [.. job.Pieces.Where(piece => group[lotOf[piece.Id]] == key).Select(piece => OutOf(piece, stock))],
-                    Stock = stock,
                     Joins = [.. job.Joins.Where(join => group[lotOf[join.Piece]] == key)],
                 };
             }),
         ];
     }
-
-    // A piece may name stock that it does not fit, and that is none of its group.
-    private static WantedPiece OutOf(WantedPiece piece, List<StockSheet> stock) =>
-        piece with { From = [.. stock.Select(sheet => sheet.Id).Where(id => piece.From?.Contains(id, StringComparer.Ordinal) ?? true)] };
 
     /// <summary>Puts the lots of each group together, with the proof that holds however many are joined.</summary>
     private static CuttingPlan Proved(CuttingJob job, CuttingPlan plan, long[] counts, List<CuttingJob> groups, List<JoinSearch> searches)

@@ -61,7 +61,8 @@ public static class SetPlanner
             }
 
             if (pieces.Count == 0 || pieces.Contains(null) || set.Weight < 1 || set.Weight > CuttingPlanner.GreatestCost || set.AtMost is < 1
-                || set.Parts.Any(part => part.Each < 1 || part.Each > CuttingPlanner.MostPieces))
+                || set.Parts.Any(part => part.Each < 1 || part.Each > CuttingPlanner.MostPieces)
+                || set.Brings.Any(brought => brought.Each < 1 || brought.Each > CuttingPlanner.MostPieces || job.Stock.All(sheet => sheet.Id != brought.Stock)))
             {
                 refusals.Add(new(RefusalReason.SetOutOfRange, Stock: set.Id));
             }
@@ -86,7 +87,10 @@ public static class SetPlanner
         }).ToList();
         var joins = job.Joins.Where(join => pieces.Exists(piece => piece.Id == join.Piece && piece.Count > 0)).ToList();
         var parts = joins.SelectMany(join => join.Parts).ToHashSet(StringComparer.Ordinal);
-        return job with { Pieces = [.. pieces.Where(piece => piece.Count > 0 || parts.Contains(piece.Id))], Joins = joins };
+        var brought = sets.SelectMany(set => set.Brings).Select(brought => brought.Stock).ToHashSet(StringComparer.Ordinal);
+        long Brought(string id) => sets.Select((set, n) => counts[n] * set.Brings.Where(brought => brought.Stock == id).Sum(brought => brought.Each)).Sum();
+        var stock = job.Stock.Select(sheet => brought.Contains(sheet.Id) ? sheet with { Count = Brought(sheet.Id) } : sheet).Where(sheet => sheet.Count is not 0).ToList();
+        return StockUse.OutOf(job with { Pieces = [.. pieces.Where(piece => piece.Count > 0 || parts.Contains(piece.Id))], Joins = joins }, stock);
     }
 
     private static (long[] Counts, CuttingPlan? Plan) Search(

@@ -136,7 +136,7 @@ internal sealed partial class ScheduleReplay
     private void OpenWindows(ScheduledSheet sheet, SalvageWindow window)
     {
         Assert.True(_made.GetValueOrDefault(NameOf(window.Card, window.Mat)) >= sheet.Plan.Repeats, $"{sheet.Letter}: the mats are not cut yet");
-        var above = window.Card.Parts.Single(part => part.Line.Piece == window.Mat.Line.Piece && part.Line.Mat == window.Mat.Line.Mat - 1);
+        var above = window.Card.Parts.First(part => part.Line.Piece == window.Mat.Line.Piece && part.Line.Mat == window.Mat.Line.Mat - 1);
         Assert.True(window.Width + (2 * _batch.GlueMargin) <= above.Width && window.Height + (2 * _batch.GlueMargin) <= above.Height, "the window would show");
         Put(sheet, new(window.Width.Nanometres, window.Height.Nanometres));
     }
@@ -225,6 +225,10 @@ internal sealed partial class ScheduleReplay
         }
 
         Assert.All(_schedule.Plan.Pieced, CheckSeam);
+        Assert.All(_schedule.Plan.Salvage, window => Assert.True(
+            window.Used + _schedule.Plan.Pieced.Where(panel => ReferenceEquals(panel.Card, window.Card) && panel.Panel.Line.Piece == window.Mat.Line.Piece).Sum(panel => panel.Count)
+                <= _made[NameOf(window.Card, window.Mat)],
+            "a seam lies over a window"));
         Assert.True(_marked.Count == 0, $"left on the table: {string.Join(", ", _marked.Keys)}");
         foreach (var (card, count) in _schedule.Plan.Cards)
         {
