@@ -32,7 +32,6 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 
         var closed = Solve(counts, [.. windows.Except(bad)], null, plan, barred);
         var whole = Solve(counts, windows, given, plan, [.. barred, .. ways.Where(way => bad.Exists(window => LiesOn(way, window)))]);
-        File.AppendAllText("/tmp/dbg.txt", $"{Rank(whole.Result)} {Rank(closed.Result)} {string.Join(';', whole.Result.Refusals)}\n");
         return (Rank(whole.Result).CompareTo(Rank(closed.Result)) <= 0 ? whole : closed) with { LeftOut = true };
 
         (int Refused, int Missing, long Cost) Rank(CuttingResult result) => result.Plan is { } found ? (0, found.Missing.Count, NewCost(found)) : (1, 0, 0);
