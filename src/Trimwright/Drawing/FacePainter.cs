@@ -46,7 +46,12 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
         List<DrawnItem> parts = [Sheet(layer.Outline, layer.Paper, layer.Centre, prefix + "paper-of-" + layer.Id)];
         if (layer.MatNumber == 0)
         {
-            if (layer.Piece.Source.Kind == PieceKind.Image)
+            if (layer.Piece is { PictureBox: { } box, Source.Picture.Content: { } content })
+            {
+                parts.Add(new DrawnPicture(
+                    prefix + "edge-of-" + layer.Id, content, box, layer.Outline, layer.Piece.Source.Flipped ? layer.Centre.X : null));
+            }
+            else if (layer.Piece.Source.Kind == PieceKind.Image)
             {
                 parts.Add(PictureSign.Draw(layer.Piece, layer.Paper.Colour));
             }
@@ -95,7 +100,9 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
             // From the widest and lowest to the one close to the piece.
             var share = Rational.From(i, ShadowVeils);
             var spread = height * (share * Rational.From(3, 5));
-            var outline = layer.Outline.Contours.Count == 1 ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
+
+            // What has holes, or the many corners of a picture, is only lowered: at the height of foam the eye sees no difference.
+            var outline = layer.Outline.Contours.Count == 1 && layer.Piece.Source.CutOut is null ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
             veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, VeilPercent), null));
         }
 
