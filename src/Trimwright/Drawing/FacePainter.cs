@@ -95,15 +95,17 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
     {
         var height = Position.FromLength(foam);
         List<DrawnItem> veils = [];
-        for (var i = ShadowVeils; i > 0; i--)
+
+        // What has the many corners of a picture is only lowered, a few times: at the height of foam the eye sees no difference.
+        var cutOut = layer.Piece.Source.CutOut is not null;
+        var (count, percent) = cutOut ? (3, 9) : (ShadowVeils, VeilPercent);
+        for (var i = count; i > 0; i--)
         {
             // From the widest and lowest to the one close to the piece.
-            var share = Rational.From(i, ShadowVeils);
+            var share = Rational.From(i, count);
             var spread = height * (share * Rational.From(3, 5));
-
-            // What has holes, or the many corners of a picture, is only lowered: at the height of foam the eye sees no difference.
-            var outline = layer.Outline.Contours.Count == 1 && layer.Piece.Source.CutOut is null ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
-            veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, VeilPercent), null));
+            var outline = layer.Outline.Contours.Count == 1 && !cutOut ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
+            veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, percent), null));
         }
 
         return new(veils) { Class = "shadow", Turn = new(layer.Tilt, layer.Centre) };

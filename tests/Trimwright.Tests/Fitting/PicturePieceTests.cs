@@ -21,6 +21,9 @@ public class PicturePieceTests
     private static readonly byte[] Bean = TestPictures.Encode(
         TestPictures.Shape(300, 200, (x, y) => Square((x - 150) / 120) + Square((y - 100) / 60) < 1), SKEncodedImageFormat.Png);
 
+    private static readonly byte[] Plum = TestPictures.Encode(
+        TestPictures.Shape(300, 200, (x, y) => Square((x - 150) / 113) + Square((y - 100) / 93) < 1), SKEncodedImageFormat.Png);
+
     private static readonly byte[] Photograph = TestPictures.Encode(
         TestPictures.Make(300, 200, (x, y) => ((byte)(x * 7 % 256), (byte)(y * 11 % 256), (byte)(((x * y) + x) % 256), 255)), SKEncodedImageFormat.Png);
 
@@ -49,9 +52,17 @@ public class PicturePieceTests
         Assert.Contains("`bean` keeps the shape of its picture", clash.Message, StringComparison.Ordinal);
         Assert.Equal(["the width of `bean` is exactly 2 in", "the height of `bean` is exactly 2 in"], clash.Related.Select(related => related.Note));
 
-        // No size that a layout can say would do, so the remedy is to say one less; done, the layout fits.
-        Assert.StartsWith("take out that the height of `bean` is exactly 2 in", clash.Remedy, StringComparison.Ordinal);
-        Fit("""{ "name": "bean", "kind": "image", "paper": "p", "picture": "bean.png", "width": "exactly 2", "place": { "center": "both" } }""");
+        Assert.StartsWith("make the height of `bean` 1 in, ", clash.Remedy, StringComparison.Ordinal);
+        Fit("""{ "name": "bean", "kind": "image", "paper": "p", "picture": "bean.png", "width": "exactly 2", "height": "exactly 1", "place": { "center": "both" } }""");
+    }
+
+    [Fact]
+    public void Where_no_size_that_a_layout_can_say_has_the_shape_the_remedy_is_to_say_one_size_less()
+    {
+        const string Piece = """{ "name": "plum", "kind": "image", "paper": "p", "picture": "plum.png", "width": "exactly 2", "height": "exactly 2", "place": { "center": "both" } }""";
+        var clash = Assert.Single(Fitter.Fit(Sample.Read(Sample.With(Piece), Open).Layout!, Drawer.Default).Diagnostics);
+        Assert.Equal("take out that the height of `plum` is exactly 2 in: the height of `plum` can then be 1 73/113 in, which fits", clash.Remedy);
+        Fit(Piece.Replace(", \"height\": \"exactly 2\"", "", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -231,6 +242,7 @@ public class PicturePieceTests
     private static PictureFile Open(string name) => name switch
     {
         "bean.png" or "pea.png" => new(Bean),
+        "plum.png" => new(Plum),
         "photo.png" => new(Photograph),
         _ => PictureFile.NotThere,
     };
