@@ -131,7 +131,7 @@ internal static class BalanceCommand
 
     private static void Show(BalanceComparison comparison, int show, Screen screen)
     {
-        screen.Line($"{comparison.AsDrawn.Card.Layout.Title}: {BalanceReport.Headline(comparison)}");
+        screen.Line($"{comparison.AsDrawn.Card.Layout.Title}, {BalanceReport.Headline(comparison)}");
         screen.Line();
         Show(BalanceTable.OfVariants(comparison.Shown(show)), screen);
         if (comparison.Shown(show).Count < comparison.Variants.Count)

@@ -19,7 +19,7 @@ public static class BalanceReport
         "DCM, Deviation of the Centre of Mass: how far the weight lies from the middle, in hundredths of the card. 0 is in the middle.",
         "dx and dy are its parts across and down. Above 0 the left or the top is heavier, below 0 the right or the bottom.",
         "APB, Assessment of Preference for Balance: how unevenly the weight is spread over halves, quarters and diagonals, from 0 for evenly to 100.",
-        $"A place with = is shared: scores within {LengthText.WriteDecimal(BalanceRanking.TieWithin, 2)} of one another tie, since they are not known any better.",
+        $"Scores within {LengthText.WriteDecimal(BalanceRanking.TieWithin, 2)} of one another tie and share a place (=), since they are not known any better.",
     ];
 
     /// <summary>

@@ -213,7 +213,7 @@ public static class BalanceDrawing
 
         var which = show >= comparison.Variants.Count ? "all are shown"
             : string.Create(CultureInfo.InvariantCulture, $"the best {show}{(comparison.AsDrawn.Number > show ? " and the layout as drawn" : "")} are shown");
-        var told = string.Create(CultureInfo.InvariantCulture, $"{BalanceReport.Headline(comparison)}; {which}, at 1/{part} of their size.");
+        var told = string.Create(CultureInfo.InvariantCulture, $"{BalanceReport.Headline(comparison)}; {which}, at {Part(part)} their size.");
         foreach (var line in BrokenText.Lines(told, Capital, RowWidth))
         {
             items.Add(Text(line, 0, y + DrawingRules.TextHeight, Capital));
@@ -247,6 +247,14 @@ public static class BalanceDrawing
 
     private static DrawnText Text(string text, double x, double y, Length capital, TextHold hold = TextHold.Start) =>
         new(text, new Spot(x, y).ToPoint(), hold, capital, capital == Small ? Palette.Quiet : Palette.Ink) { Class = "caption" };
+
+    private static string Part(int part) => part switch
+    {
+        2 => "half",
+        3 => "a third of",
+        4 => "a quarter of",
+        _ => string.Create(CultureInfo.InvariantCulture, $"1/{part} of"),
+    };
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 }
