@@ -136,7 +136,7 @@ internal static class BalanceCommand
         Show(BalanceTable.OfVariants(comparison.Shown(show)), screen);
         if (comparison.Shown(show).Count < comparison.Variants.Count)
         {
-            screen.Line("(the page written, and the table for spreadsheets, have all of them)");
+            screen.Line(FormattableString.Invariant($"(all {comparison.Variants.Count} stand in the page and in the table that are written)"));
         }
 
         screen.Lines("the columns", BalanceReport.Key);

@@ -126,9 +126,10 @@ public static class BalanceReport
             yield return pull;
         }
 
+        var best = comparison.Best;
         yield return comparison.IsBestAsDrawn
             ? "no variant that was tried is better balanced than as drawn, by more than the numbers can tell"
-            : string.Create(CultureInfo.InvariantCulture, $"no. {comparison.Best.Number}, {comparison.Best.Name}: {Against(comparison.Best.Weight!, drawn, comparison.Ranking.Measure)}");
+            : string.Create(CultureInfo.InvariantCulture, $"no. {best.Number}, {best.Name}{(BalanceText.Tie(best) is { } tie ? $" ({tie})" : "")}: {Against(best.Weight!, drawn, comparison.Ranking.Measure)}");
     }
 
     private static Rational Larger(PieceWeight piece) => Rational.Max(piece.PullX.Abs(), piece.PullY.Abs());

@@ -19,11 +19,16 @@ public static class BalanceText
     /// <summary>A place in the ranking, such as <c>3</c>, or <c>3=</c> where others share it.</summary>
     public static string Place(RankedVariant entry) => string.Create(CultureInfo.InvariantCulture, $"{entry.Place}{(entry.Tied ? "=" : "")}");
 
-    /// <summary>Numbers of variants in a row, such as <c>2, 3 and 5</c>.</summary>
-    public static string Numbers(IReadOnlyList<int> numbers)
+    /// <summary>The tie that a variant is in, such as <c>a tie of 2 to 5</c>, since those that tie have numbers in a row; null for none.</summary>
+    public static string? Tie(ComparedVariant variant)
     {
-        var texts = numbers.Select(number => number.ToString(CultureInfo.InvariantCulture)).ToList();
-        return texts.Count < 2 ? string.Concat(texts) : $"{string.Join(", ", texts[..^1])} and {texts[^1]}";
+        if (variant.TiesWith.Count == 0)
+        {
+            return null;
+        }
+
+        var (first, last) = (Math.Min(variant.Number, variant.TiesWith[0]), Math.Max(variant.Number, variant.TiesWith[^1]));
+        return string.Create(CultureInfo.InvariantCulture, $"a tie of {first} {(last == first + 1 ? "and" : "to")} {last}");
     }
 
     /// <summary>A number with so many decimals, halves away from zero.</summary>

@@ -15,7 +15,7 @@ internal static class BalanceArrow
     public const double Reach = RingRadius + (LineWidth / 2) + Rim;
 
     private const double RingRadius = 1.1;
-    private const double DotRadius = 0.7;
+    private const double DotRadius = 0.6;
     private const double LineWidth = 0.4;
     private const double Rim = 0.35;
     private const double HeadLength = 1.8;

@@ -22,7 +22,10 @@ public static class BalanceDrawing
     private const double CaptionGap = 4;
     private const double Pitch = DrawingRules.PlainLinePitch;
 
-    // Three faces in a row, three rows on a sheet: larger faces are drawn smaller.
+    // A fifth caption in a row would be too narrow for a line of scores.
+    private const int MostColumns = 4;
+
+    // At least three faces in a row, and three rows on a sheet: larger faces are drawn smaller.
     private const double MostFaceWidth = (RowWidth - (2 * Between)) / 3;
     private const double MostFaceHeight = 72;
 
@@ -68,7 +71,7 @@ public static class BalanceDrawing
     {
         public double FaceHeight => (Room.Bottom - Room.Top) / Part;
 
-        public int Columns => (int)((RowWidth + Between) / (((Room.Right - Room.Left) / Part) + Between));
+        public int Columns => Math.Min(MostColumns, (int)((RowWidth + Between) / (((Room.Right - Room.Left) / Part) + Between)));
 
         public double CellWidth => (RowWidth - (Between * (Columns - 1))) / Columns;
 
@@ -178,11 +181,9 @@ public static class BalanceDrawing
         var name = variant.Name.Replace("`", "", StringComparison.Ordinal);
         List<(string Text, Layouts.Colour Colour)> lines =
             [.. BrokenText.Lines($"{Whole(variant.Number)}: {name}", Capital, width).Select(line => (line, Palette.Ink))];
-        if (variant.TiesWith.Count > 0)
+        if (BalanceText.Tie(variant) is { } tie)
         {
-            int[] group = [.. variant.TiesWith.Append(variant.Number).Order()];
-            lines.AddRange(BrokenText.Lines(
-                $"a tie of {Whole(group[0])} {(group.Length == 2 ? "and" : "to")} {Whole(group[^1])}", Capital, width).Select(line => (line, Palette.Quiet)));
+            lines.AddRange(BrokenText.Lines(tie, Capital, width).Select(line => (line, Palette.Quiet)));
         }
 
         lines.AddRange(variant.Weight is { Whole: var whole }
