@@ -145,8 +145,12 @@ internal static class BalanceCommand
             screen.Lines(heading, lines);
         }
 
-        screen.Line();
-        Show(BalanceTable.OfPulls(comparison), screen);
+        if (BalanceTable.OfPulls(comparison) is { Rows.Count: > 0 } pulls)
+        {
+            screen.Line();
+            Show(pulls, screen);
+        }
+
         screen.Lines(BalanceReport.WorthHeading, BalanceReport.Worth);
     }
 

@@ -19,8 +19,12 @@ public static class BalancePage
             AppendLines(text, lines);
         }
 
-        AppendHeading(text, "what pulls where");
-        text.Append(BalanceTable.OfPulls(comparison).ToMarkdown());
+        if (BalanceTable.OfPulls(comparison) is { Rows.Count: > 0 } pulls)
+        {
+            AppendHeading(text, "what pulls where");
+            text.Append(pulls.ToMarkdown());
+        }
+
         AppendHeading(text, BalanceReport.WorthHeading);
         AppendLines(text, BalanceReport.Worth);
         return text.ToString();

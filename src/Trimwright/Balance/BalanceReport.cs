@@ -120,6 +120,11 @@ public static class BalanceReport
             yield break;
         }
 
+        if (comparison.Ranking.Ground == GroundTone.Dark)
+        {
+            yield return "more than half of the face is dark, so what is light on it weighs";
+        }
+
         yield return $"as drawn, {Where(drawn)}";
         foreach (var pull in Pulls(drawn).Take(MostPulls))
         {

@@ -249,8 +249,30 @@ public sealed class BalanceCommandTests : IDisposable
         var (code, output, errors) = Run("balance", file, "--out", Out());
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains("it has no weight to balance", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("pulls the weight", output, StringComparison.Ordinal);
         Assert.Contains(">1: as drawn<", System.IO.File.ReadAllText(Written("-balance.svg")), StringComparison.Ordinal);
         Assert.Contains(">no weight<", System.IO.File.ReadAllText(Written("-balance.svg")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void On_a_dark_ground_what_is_light_weighs()
+    {
+        var file = Path.Combine(_folder, "night.json");
+        System.IO.File.WriteAllText(file, """
+            {
+              "title": "night", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "night" },
+              "papers": { "night": { "tone": "black" }, "moon": { "tone": "white" } },
+              "pieces": [ { "name": "moon", "kind": "panel", "paper": "moon", "width": "exactly 2 1/8", "height": "exactly 2 3/4", "place": { "from-left": "0", "from-top": "0" } } ]
+            }
+            """);
+        using var json = Json("balance", file, "--out", Out(), "--json");
+        var balance = json.RootElement.GetProperty("balance");
+        Assert.Equal("dark", balance.GetProperty("ground").GetString());
+
+        // A quarter of the card in its upper left corner: its middle lies a quarter off both ways, 100 d is 35.355.
+        var drawn = balance.GetProperty("variants").EnumerateArray().Single(variant => variant.GetProperty("asDrawn").GetBoolean());
+        Assert.Equal((25, 25, 35.355339), (drawn.GetProperty("dx").GetDouble(), drawn.GetProperty("dy").GetDouble(), drawn.GetProperty("dcm").GetDouble()));
+        Assert.Contains("what is light on it weighs", Run("balance", file, "--out", Out()).Output, StringComparison.Ordinal);
     }
 
     [Fact]
