@@ -19,6 +19,9 @@ public sealed record DrawnGroup(IReadOnlyList<DrawnItem> Items) : DrawnItem
     /// <summary>What a reader of the drawing may want to know of it, by name, in order.</summary>
     public IReadOnlyList<(string Name, string Value)> Data { get; init; } = [];
 
+    /// <summary>How large it is drawn, about the origin and before it is moved: one half for half its size; null for as it is.</summary>
+    public Rational? Scale { get; init; }
+
     /// <summary>How far it is moved to the right and down, or null.</summary>
     public Point? Shift { get; init; }
 

@@ -8,7 +8,8 @@ namespace Trimwright.Drawing;
 /// <summary>Paints a card face: as it will look.</summary>
 /// <param name="card">The card.</param>
 /// <param name="prefix">What ids begin with, so that several faces may stand on one sheet.</param>
-internal sealed class FacePainter(FittedCard card, string prefix = "")
+/// <param name="withoutLettering">The names of pieces whose lettering is left out, since something else is drawn there; null for none.</param>
+internal sealed class FacePainter(FittedCard card, string prefix = "", IReadOnlySet<string>? withoutLettering = null)
 {
     private static readonly Length EdgeWidth = Palette.Micrometres(120);
 
@@ -56,7 +57,7 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
                 parts.Add(PictureSign.Draw(layer.Piece, layer.Paper.Colour));
             }
 
-            if (layer.Piece.Source.Text is { } lettering)
+            if (layer.Piece.Source.Text is { } lettering && withoutLettering?.Contains(layer.Piece.Name) != true)
             {
                 parts.AddRange(LabelLettering.Draw(layer.Piece, lettering, layer.Paper.Colour));
             }

@@ -108,8 +108,9 @@ public static partial class SvgWriter
         ? Millimetres(size) + "mm"
         : LengthText.WriteDecimal(NearestMillionth(size.Nanometres / Length.NanometresPerInch), 6) + "in";
 
-    private static Rational NearestMillionth(Rational value) =>
-        Rational.From(((value * 1_000_000) + Rational.From(1, 2)).Floor(), new BigInteger(1_000_000));
+    private static Rational NearestMillionth(Rational value) => Nearest(value, 1_000_000);
+
+    private static Rational Nearest(Rational value, long parts) => Rational.From(((value * parts) + Rational.From(1, 2)).Floor(), new BigInteger(parts));
 
     private static void WritePattern(XmlWriter xml, DrawnPattern pattern)
     {
@@ -175,6 +176,12 @@ public static partial class SvgWriter
         if (group.Shift is { } shift)
         {
             parts.Add($"translate({Pair(shift)})");
+        }
+
+        if (group.Scale is { } scale && scale != Rational.One)
+        {
+            // Nine decimals: a third of a card is then less than a nanometre off.
+            parts.Add($"scale({LengthText.WriteDecimal(Nearest(scale, 1_000_000_000), 9)})");
         }
 
         if (group.Turn is { Angle.IsZero: false } turn)

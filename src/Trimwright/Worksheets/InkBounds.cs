@@ -59,16 +59,17 @@ internal static class InkBounds
     private static Func<Spot, Spot> Through(DrawnGroup group, Func<Spot, Spot> at)
     {
         var shift = group.Shift is { } by ? Rough(by) : default;
+        var scale = group.Scale is { } size ? Plane.Roughly(size) : 1;
         if (group.Turn is not { } turn || (turn.Angle.IsZero && !turn.Flipped))
         {
-            return group.Shift is null ? at : spot => at(new(spot.X + shift.X, spot.Y + shift.Y));
+            return group.Shift is null && group.Scale is null ? at : spot => at(new((scale * spot.X) + shift.X, (scale * spot.Y) + shift.Y));
         }
 
         var (sin, cos, about) = (Plane.Roughly(turn.Angle.Sin()), Plane.Roughly(turn.Angle.Cos()), Rough(turn.About));
         return spot =>
         {
             var (dx, dy) = ((turn.Flipped ? -1 : 1) * (spot.X - about.X), spot.Y - about.Y);
-            return at(new(about.X + (dx * cos) - (dy * sin) + shift.X, about.Y + (dx * sin) + (dy * cos) + shift.Y));
+            return at(new((scale * (about.X + (dx * cos) - (dy * sin))) + shift.X, (scale * (about.Y + (dx * sin) + (dy * cos))) + shift.Y));
         };
     }
 

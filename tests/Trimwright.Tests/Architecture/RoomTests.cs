@@ -22,10 +22,10 @@ public class RoomTests
         ["Layouts"] = ["Measures", "Geometry", "Diagnostics", "Images"],
         ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Images", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
-        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
+        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming"],
         ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
-        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches"],
+        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Balance", "Cutting", "Batches"],
         ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
     };
 

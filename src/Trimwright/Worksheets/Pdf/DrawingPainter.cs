@@ -61,6 +61,11 @@ internal sealed class DrawingPainter(PdfDocument document, PageInk page, Embedde
             _ink.Raw($"1 0 0 1 {Pair(shift)} cm");
         }
 
+        if (group.Scale is { } scale)
+        {
+            _ink.Raw($"{Ratio(scale)} 0 0 {Ratio(scale)} 0 0 cm");
+        }
+
         if (group.Turn is { } turn && (turn.Flipped || !turn.Angle.IsZero))
         {
             var (sin, cos, about) = (turn.Angle.Sin(), turn.Angle.Cos(), Pair(turn.About));
