@@ -8,7 +8,7 @@ public enum RefusalReason
     /// <summary>Nothing is wanted.</summary>
     NoPieces,
 
-    /// <summary>Two pieces, or two kinds of stock, have one id.</summary>
+    /// <summary>Two pieces, or two kinds of stock, have one id; or a piece says twice how it lies on one stock.</summary>
     SameId,
 
     /// <summary>A width or height is not positive, or longer than <see cref="CuttingPlanner.LongestSide"/>.</summary>

@@ -96,12 +96,14 @@ internal static class JobChecks
                 refusals.Add(new(RefusalReason.CountOutOfRange, piece.Id));
             }
 
-            foreach (var id in piece.From ?? [])
+            foreach (var id in (piece.From ?? []).Concat(piece.Lies.Select(lie => lie.Stock)).Where(id => !stockIds.Contains(id)).Distinct(StringComparer.Ordinal))
             {
-                if (!stockIds.Contains(id))
-                {
-                    refusals.Add(new(RefusalReason.UnknownStock, piece.Id, id));
-                }
+                refusals.Add(new(RefusalReason.UnknownStock, piece.Id, id));
+            }
+
+            foreach (var twice in piece.Lies.GroupBy(lie => lie.Stock, StringComparer.Ordinal).Where(same => same.Count() > 1))
+            {
+                refusals.Add(new(RefusalReason.SameId, piece.Id, twice.Key));
             }
 
             if (refusals.Count == before)
@@ -114,7 +116,7 @@ internal static class JobChecks
     private static void CheckFits(
         CuttingJob job, WantedPiece piece, HashSet<string> soundStock, bool rulesAreSound, List<CuttingRefusal> refusals)
     {
-        var allowed = job.Stock.Where(sheet => piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true).ToList();
+        var allowed = job.Stock.Where(sheet => piece.MayComeFrom(sheet.Id)).ToList();
         if (allowed.Count == 0)
         {
             refusals.Add(new(RefusalReason.NoStock, piece.Id));
@@ -128,16 +130,17 @@ internal static class JobChecks
             return;
         }
 
-        if (!allowed.Any(sheet => Ways(piece).Any(way => way.Width <= Trued(sheet).Width && way.Height <= Trued(sheet).Height)))
+        if (!allowed.Any(sheet => piece.WaysOn(sheet.Id).Any(way => way.Width <= Trued(sheet).Width && way.Height <= Trued(sheet).Height)))
         {
-            var margins = allowed.Select(sheet => sheet.Margins).MinBy(margin => (margin.Left + margin.Right + margin.Top + margin.Bottom).Nanometres);
+            var nearest = allowed.MinBy(sheet => (sheet.Margins.Left + sheet.Margins.Right + sheet.Margins.Top + sheet.Margins.Bottom).Nanometres)!;
+            var (width, height, _) = piece.WaysOn(nearest.Id).First();
             refusals.Add(new(RefusalReason.PieceTooLarge, piece.Id)
             {
-                SheetWidth = piece.Width + margins.Left + margins.Right,
-                SheetHeight = piece.Height + margins.Top + margins.Bottom,
+                SheetWidth = width + nearest.Margins.Left + nearest.Margins.Right,
+                SheetHeight = height + nearest.Margins.Top + nearest.Margins.Bottom,
             });
         }
-        else if (rulesAreSound && !allowed.Any(sheet => Ways(piece).Any(way => CanBeCutOut(way, Trued(sheet), job.Rules))))
+        else if (rulesAreSound && !allowed.Any(sheet => piece.WaysOn(sheet.Id).Any(way => CanBeCutOut((way.Width, way.Height), Trued(sheet), job.Rules))))
         {
             refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id));
         }
@@ -156,9 +159,6 @@ internal static class JobChecks
         var levelFirst = (below.IsZero || sheet.Width >= rules.LeastCut) && (right.IsZero || piece.Height >= rules.LeastCut);
         return (right.IsZero || right >= rules.LeastTrim) && (below.IsZero || below >= rules.LeastTrim) && (uprightFirst || levelFirst);
     }
-
-    private static IEnumerable<(Length Width, Length Height)> Ways(WantedPiece piece) =>
-        piece.MayTurn ? [(piece.Width, piece.Height), (piece.Height, piece.Width)] : [(piece.Width, piece.Height)];
 
     public static (Length Width, Length Height) Trued(StockSheet sheet) => (
         sheet.Width - sheet.Margins.Left - sheet.Margins.Right, sheet.Height - sheet.Margins.Top - sheet.Margins.Bottom);

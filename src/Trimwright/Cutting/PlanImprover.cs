@@ -81,7 +81,7 @@ internal sealed class PlanImprover(
     {
         for (var s = 0; s < lot.Stocks.Count; s++)
         {
-            for (var n = Used(s); n < lot.Stocks[s].Count && _loose.Count < MostLoose && _bag.Any(k => lot.Shapes[k].From[s]); n++)
+            for (var n = Used(s); n < lot.Stocks[s].Count && _loose.Count < MostLoose && _bag.Any(k => lot.Shapes[k].MayComeFrom(s)); n++)
             {
                 var packer = new Packer(lot);
                 packer.Open(s);

@@ -60,8 +60,7 @@ public static class SetPlanner
             {
                 refusals.Add(new(RefusalReason.SetOutOfRange, Stock: set.Id));
             }
-            else if (set.AtMost is null && pieces.All(piece => job.Stock.Any(sheet => sheet.Count is null
-                && (piece!.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true))))
+            else if (set.AtMost is null && pieces.All(piece => job.Stock.Any(sheet => sheet.Count is null && piece!.MayComeFrom(sheet.Id))))
             {
                 refusals.Add(new(RefusalReason.SetWithoutEnd, Stock: set.Id));
             }

@@ -12,6 +12,7 @@ internal sealed class SmallSearch
     private const int SharesPerStep = 16;
 
     private readonly Lot _lot;
+    private readonly int _stock;
     private readonly HashSet<int> _sides;
     private readonly int[] _shapes;
     private readonly int[][] _digits;
@@ -21,9 +22,10 @@ internal sealed class SmallSearch
     private readonly Dictionary<(int Share, int Most), int[]> _sums = [];
     private long _steps;
 
-    private SmallSearch(Lot lot, HashSet<int> sides, int[] counts, long steps)
+    private SmallSearch(Lot lot, int stock, HashSet<int> sides, int[] counts, long steps)
     {
         _lot = lot;
+        _stock = stock;
         _sides = sides;
         _steps = steps;
         _shapes = [.. Enumerable.Range(0, counts.Length).Where(k => counts[k] > 0)];
@@ -63,9 +65,9 @@ internal sealed class SmallSearch
     }
 
     /// <summary>The best tree found; null when the steps ran out first, or the pieces cannot be laid at all.</summary>
-    public static Laid? Find(Lot lot, HashSet<int> sides, int width, int height, int[] counts, ref long steps)
+    public static Laid? Find(Lot lot, int stock, HashSet<int> sides, int width, int height, int[] counts, ref long steps)
     {
-        var search = new SmallSearch(lot, sides, counts, steps);
+        var search = new SmallSearch(lot, stock, sides, counts, steps);
         var found = search.Solve(width, height, search._digits.Length - 1);
         steps = search._steps;
         return search._steps > 0 ? found : null;
@@ -106,7 +108,7 @@ internal sealed class SmallSearch
     private Part? Exact(int width, int height, int share)
     {
         var shape = _shapes[Array.IndexOf(_digits[share], 1)];
-        foreach (var way in _lot.Shapes[shape].Ways())
+        foreach (var way in _lot.Shapes[shape].WaysOn(_stock))
         {
             if (way.Width == width && way.Height == height)
             {
@@ -191,11 +193,7 @@ internal sealed class SmallSearch
             {
                 foreach (var sum in sums.ToArray())
                 {
-                    foreach (var (width, _, _) in _lot.Shapes[_shapes[n]].Ways())
-                    {
-                        sums.Add(sum + width);
-                    }
-
+                    sums.Add(sum + _lot.Shapes[_shapes[n]].Width);
                     sums.Add(sum + _lot.Shapes[_shapes[n]].Height);
                 }
             }
