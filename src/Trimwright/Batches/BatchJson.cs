@@ -33,7 +33,6 @@ public static class BatchJson
             json.WriteString("take", sheet.Words);
             json.WriteNumber("count", sheet.Plan.Repeats);
             json.WriteString("faceUp", sheet.FaceUp);
-            json.WriteBoolean("turned", sheet.IsTurned);
             json.WritePropertyName("cut");
             WriteNode(json, schedule, sheet, sheet.Plan.Root, unit);
         });

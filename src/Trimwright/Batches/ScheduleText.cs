@@ -146,7 +146,7 @@ public static class ScheduleText
         var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
         return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
             : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
-            : sheet.Stock?.Grain is not null ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs up and down"
+            : sheet.Stock?.Grain is { } grain ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs {(grain == Axis.Across ? "across" : "up and down")}"
             : width == height ? "any way"
             : $"{LengthText.Write(width, unit)} along the top";
     }
