@@ -18,7 +18,7 @@ public static class BatchPlanner
     /// <param name="fitted">The batch.</param>
     /// <param name="options">Limits of the search, or null for the usual ones.</param>
     /// <param name="cancel">Ends the search; the best plan so far is kept.</param>
-    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of a single card.</exception>
+    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of all that is wanted in any case.</exception>
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
@@ -64,6 +64,12 @@ public static class BatchPlanner
         }
 
         var plan = run.Best(counts);
+        if (plan.Cutting.Missing.Count > 0 && plan.Cutting.State != PlanState.ProvedIncomplete)
+        {
+            // More could have been found: that the stock is too little must not be said of a search that was ended.
+            cancel.ThrowIfCancellationRequested();
+        }
+
         return plan.Cutting.Missing.Count > 0
             ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
             : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);

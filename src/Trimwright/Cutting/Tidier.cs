@@ -65,10 +65,10 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         var counts = new Pattern(0, part, lot.Shapes.Count).Counts;
         if (_left > 0 && SmallSearch.Shares(counts) <= SmallSearch.MostShares)
         {
-            var found = SmallSearch.Find(lot, stock, _sides, part.Width, part.Height, counts, ref _left);
-            if (found is not null)
+            now = SmallSearch.Find(lot, stock, _sides, now, counts, ref _left);
+            if (_left > 0)
             {
-                return found.CompareTo(now) > 0 ? found : now;
+                return now;
             }
         }
 
