@@ -65,14 +65,19 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         var counts = new Pattern(0, part, lot.Shapes.Count).Counts;
         if (_left > 0 && SmallSearch.Shares(counts) <= SmallSearch.MostShares)
         {
-            now = SmallSearch.Find(lot, stock, _sides, now, counts, ref _left);
-            if (_left > 0)
+            // Half of what is left, so that the parts have their turn where the whole is too much.
+            var half = _left / 2;
+            var unspent = half;
+            now = SmallSearch.Find(lot, stock, _sides, now, counts, ref unspent);
+            _left -= half - Math.Max(unspent, 0);
+            if (unspent > 0)
             {
                 return now;
             }
         }
 
-        var joined = Laid.Join(_sides, part.Upright, Polish(stock, part.First), Polish(stock, part.Second!));
+        part = now.Root;
+        var joined = Laid.Join(_sides, part.Upright, Polish(stock, part.First!), Polish(stock, part.Second!));
         return joined.CompareTo(now) > 0 && joined.Root.KeepsRules(lot) ? joined : now;
     }
 
