@@ -19,6 +19,7 @@ public static class BatchJson
         json.WriteString("title", plan.Batch.Batch.Title);
         json.WriteString("unit", LengthText.Symbol(unit));
         json.WriteBoolean("provedCheapest", plan.Cutting.State == PlanState.ProvedCheapest);
+        json.WriteBoolean("stoppedEarly", plan.IsStoppedEarly);
         json.WriteNumber("newSheets", plan.NewSheets);
         json.WriteNumber("cost", plan.Cutting.Cost);
         json.WriteNumber("costAtLeast", plan.Cutting.Bound);

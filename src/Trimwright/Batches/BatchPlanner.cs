@@ -26,13 +26,14 @@ public static class BatchPlanner
         var run = new PlanningRun(fitted, panels, options, cancel);
         var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
         var stops = new List<StopReason>();
+        if (run.Refusals([.. counts.Select(count => Math.Max(count, 1))]) is { Count: > 0 } refusals)
+        {
+            return new(null, BatchRefusals.Told(fitted, refusals));
+        }
+
         if (counts.Any(count => count > 0))
         {
-            // What is asked for in any case has to be possible before more is tried.
-            if (run.Try(counts) is { Refusals: { Count: > 0 } refusals })
-            {
-                return new(null, BatchRefusals.Told(fitted, refusals));
-            }
+            run.Try(counts);
         }
 
         var many = Enumerable.Range(0, counts.Length)
@@ -40,6 +41,7 @@ public static class BatchPlanner
         var least = (int[])counts.Clone();
         if (Raise(run, many, counts, stops) is { Count: > 0 } refused)
         {
+            // Only their number can stand in the way by now.
             return new(null, BatchRefusals.Told(fitted, refused));
         }
 

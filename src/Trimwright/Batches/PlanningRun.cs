@@ -22,6 +22,10 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         return result;
     }
 
+    /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
+    public IReadOnlyList<CuttingRefusal> Refusals(int[] counts) =>
+        Try(counts, [], (job, options, cancel) => CuttingPlanner.PlanQuickly(job, options with { Rounds = 0 }, cancel)).Result.Refusals;
+
     /// <summary>Plans, and pieces panels from strips as far as the stock does not give them whole.</summary>
     private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(
         int[] counts, IReadOnlyList<SalvageWindow> windows, Func<CuttingJob, CuttingOptions, CancellationToken, CuttingResult> planner)
@@ -77,6 +81,12 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
                 continue;
             }
 
+            // A search that was ended has not failed.
+            if (cancel.IsCancellationRequested)
+            {
+                break;
+            }
+
             (failed, tooMany) = (result, most + step);
             break;
         }
@@ -91,14 +101,14 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             {
                 most = middle;
             }
-            else
+            else if (!cancel.IsCancellationRequested)
             {
                 (failed, tooMany) = (result, middle);
             }
         }
 
         counts[card] = most;
-        if (failed?.Plan is { } plan)
+        if (failed?.Plan is { } plan && tooMany - most == 1)
         {
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);

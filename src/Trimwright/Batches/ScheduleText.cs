@@ -69,6 +69,11 @@ public static class ScheduleText
     {
         var plan = schedule.Plan;
         var lines = ProofText.Of(plan).ToList();
+        if (plan.IsStoppedEarly)
+        {
+            lines.Insert(0, "stopped early: this is the best plan that was found until then");
+        }
+
         lines.Add(
             $"{Count(schedule.Steps.Count, "step")}: {Count(schedule.Cuts, "cut")}, {Count(schedule.Strokes, "stroke")} of the blade with up to {Text(plan.Batch.Drawer.StackLimit)} in a stack; the fence is set {Times(schedule.Settings)}, to {Count(schedule.DifferentSettings, "different distance")}");
         foreach (var stop in plan.Stops)

@@ -1,5 +1,6 @@
 using System.Text;
 using Trimwright.Batches;
+using Trimwright.Cutting;
 using Trimwright.Diagnostics;
 using Trimwright.Layouts;
 using Trimwright.Measures;
@@ -173,11 +174,49 @@ public class RefusalTests
     public void A_cancelled_batch_keeps_what_was_found()
     {
         using var source = new CancellationTokenSource();
-        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 5 }""")));
-        var fitted = BatchFitter.Fit(reading.Batch!, Drawer.Default, name => (name, Encoding.UTF8.GetBytes(BatchMaker.Front))).Batch!;
         source.Cancel();
-        var plan = BatchPlanner.Plan(fitted, null, source.Token).Plan!;
-        Assert.True(plan.Cutting.Cancelled);
+        var plan = BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": 5 }"""), null, source.Token).Plan!;
+        Assert.True(plan.IsStoppedEarly);
+        Assert.StartsWith("stopped early", ScheduleText.Summary(BatchMaker.Followed(plan))[0], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(8)]
+    [InlineData(11)]
+    [InlineData(14)]
+    public void As_many_as_possible_keeps_the_most_that_was_found_when_it_is_cancelled(int reports)
+    {
+        // By hand: eighteen sheets give eighteen fronts. The count is doubled and then halved, with a few reports for each, so it stops on the way.
+        using var source = new CancellationTokenSource();
+        var told = 0;
+        var options = new CuttingOptions
+        {
+            Progress = _ =>
+            {
+                if (++told == reports)
+                {
+                    source.Cancel();
+                }
+            },
+        };
+        var plan = BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": "as-many-as-possible" }"""), options, source.Token).Plan!;
+        Assert.True(plan.IsStoppedEarly);
+        Assert.InRange(plan.Cards[0].Count, 1, 18);
+        Assert.Empty(plan.Stops);
         BatchMaker.Followed(plan);
+    }
+
+    [Fact]
+    public void That_the_stock_runs_out_is_not_said_of_a_search_that_was_ended_before_it_found_a_card()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.Throws<OperationCanceledException>(() => BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": "as-many-as-possible" }"""), null, source.Token));
+    }
+
+    private static FittedBatch Fitted(string cards)
+    {
+        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, cards)));
+        return BatchFitter.Fit(reading.Batch!, Drawer.Default, name => (name, Encoding.UTF8.GetBytes(BatchMaker.Front))).Batch!;
     }
 }
