@@ -65,8 +65,9 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         var (most, step) = (counts[card], 1);
         CuttingResult? failed = null;
         var tooMany = BatchReader.MostCards + 1;
-        while (most + step <= BatchReader.MostCards && !cancel.IsCancellationRequested)
+        while (most < BatchReader.MostCards && !cancel.IsCancellationRequested)
         {
+            step = Math.Min(step, BatchReader.MostCards - most);
             counts[card] = most + step;
             var result = Try(counts);
             if (result.Refusals.Count > 0)

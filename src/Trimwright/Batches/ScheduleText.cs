@@ -83,6 +83,11 @@ public static class ScheduleText
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
+        foreach (var made in plan.Cards.Where(made => made.Card.Wanted.AsManyAsPossible && made.Count == BatchReader.MostCards))
+        {
+            lines.Add($"{Count(made.Count, "card")} of {made.Card.Words} come out of it: one entry of `cards` can have no more");
+        }
+
         if (plan.IsBestMix)
         {
             var weighed = plan.Cards.Any(made => made.Card.Wanted.Worth > 1);

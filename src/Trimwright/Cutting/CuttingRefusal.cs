@@ -62,4 +62,10 @@ public sealed record CuttingRefusal(RefusalReason Reason, string? Piece = null, 
 
     /// <summary>For a piece too large: the height of the least sheet that would do.</summary>
     public Length SheetHeight { get; init; }
+
+    /// <summary>For a piece that cannot be held: the greatest <see cref="CuttingRules.LeastCut"/> that would do; null if it is not in the way.</summary>
+    public Length? LeastCut { get; init; }
+
+    /// <summary>For a piece that cannot be held: the greatest <see cref="CuttingRules.LeastTrim"/> that would do; null if it is not in the way.</summary>
+    public Length? LeastTrim { get; init; }
 }

@@ -18,7 +18,7 @@ internal static class JobChecks
     {
         Length[] sizes = [rules.Kerf, rules.LeastCut, rules.LeastTrim, rules.OffcutWidth, rules.OffcutHeight];
         var longest = Length.FromMillimetres(CuttingPlanner.LongestSide);
-        if (sizes.Any(size => size < Length.Zero || size > longest) || rules.StackLimit < 1
+        if (sizes.Any(size => size < Length.Zero) || rules.StackLimit < 1
             || rules.Kerf * 10 > longest || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
         {
             refusals.Add(new(RefusalReason.RuleOutOfRange));
@@ -140,24 +140,45 @@ internal static class JobChecks
                 SheetHeight = height + nearest.Margins.Top + nearest.Margins.Bottom,
             });
         }
-        else if (rulesAreSound && !allowed.Any(sheet => piece.WaysOn(sheet.Id).Any(way => CanBeCutOut((way.Width, way.Height), Trued(sheet), job.Rules))))
+        else if (rulesAreSound)
         {
-            refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id));
+            CheckHeld(job.Rules, piece, [.. allowed.SelectMany(sheet => piece.WaysOn(sheet.Id).Select(way => Held((way.Width, way.Height), Trued(sheet)))).OfType<(Length Cut, Length Trim)>()], refusals);
         }
     }
 
-    private static bool CanBeCutOut((Length Width, Length Height) piece, (Length Width, Length Height) sheet, CuttingRules rules)
+    private static void CheckHeld(CuttingRules rules, WantedPiece piece, List<(Length Cut, Length Trim)> ways, List<CuttingRefusal> refusals)
+    {
+        if (ways.Exists(way => way.Cut >= rules.LeastCut && way.Trim >= rules.LeastTrim))
+        {
+            return;
+        }
+
+        // One rule alone is better changed than both.
+        var best = ways.FindAll(way => way.Trim >= rules.LeastTrim) is { Count: > 0 } cut ? cut.MaxBy(way => way.Cut)
+            : ways.FindAll(way => way.Cut >= rules.LeastCut) is { Count: > 0 } trim ? trim.MaxBy(way => way.Trim)
+            : ways.MaxBy(way => way.Trim);
+        refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id)
+        {
+            LeastCut = best.Cut < rules.LeastCut ? best.Cut : null,
+            LeastTrim = best.Trim < rules.LeastTrim ? best.Trim : null,
+        });
+    }
+
+    /// <summary>The shortest cut and the thinnest waste when a piece is cut out of a sheet, in the better order of the two cuts; null if it does not fit.</summary>
+    private static (Length Cut, Length Trim)? Held((Length Width, Length Height) piece, (Length Width, Length Height) sheet)
     {
         var right = sheet.Width - piece.Width;
         var below = sheet.Height - piece.Height;
         if (right < Length.Zero || below < Length.Zero)
         {
-            return false;
+            return null;
         }
 
-        var uprightFirst = (right.IsZero || sheet.Height >= rules.LeastCut) && (below.IsZero || piece.Width >= rules.LeastCut);
-        var levelFirst = (below.IsZero || sheet.Width >= rules.LeastCut) && (right.IsZero || piece.Height >= rules.LeastCut);
-        return (right.IsZero || right >= rules.LeastTrim) && (below.IsZero || below >= rules.LeastTrim) && (uprightFirst || levelFirst);
+        // Where nothing is cut off nothing has to be held.
+        var none = Length.FromNanometres(long.MaxValue);
+        var uprightFirst = Length.Min(right.IsZero ? none : sheet.Height, below.IsZero ? none : piece.Width);
+        var levelFirst = Length.Min(below.IsZero ? none : sheet.Width, right.IsZero ? none : piece.Height);
+        return (Length.Max(uprightFirst, levelFirst), Length.Min(right.IsZero ? none : right, below.IsZero ? none : below));
     }
 
     public static (Length Width, Length Height) Trued(StockSheet sheet) => (
