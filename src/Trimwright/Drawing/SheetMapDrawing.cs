@@ -132,7 +132,7 @@ public static class SheetMapDrawing
 
     private static Colour ToneOf(TrimSchedule schedule, ScheduledSheet sheet, CutNode node)
     {
-        var paper = node is CutPiece piece && sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece.Ids[0]) : sheet.FaceUp;
+        var paper = node is CutPiece piece && sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece, piece.Ids[0]) : sheet.FaceUp;
         return schedule.Plan.Batch.Batch.PaperNamed(paper).Colour;
     }
 
