@@ -64,8 +64,16 @@ public static class ScheduleText
     /// <summary>The headings of the table of sheets.</summary>
     public static IReadOnlyList<string> SheetHeadings { get; } = ["sheet", "take", "how many", "width x height", "face up", "lay it"];
 
+    /// <summary>What the plan comes to and how good it is known to be, how panels are pieced and windows cut, as sentences.</summary>
+    public static IReadOnlyList<string> Summary(TrimSchedule schedule) =>
+    [
+        .. Known(schedule),
+        .. schedule.Plan.Pieced.Select(panel => Seam(schedule, panel)),
+        .. schedule.Plan.Salvage.Select(window => Window(schedule, window)),
+    ];
+
     /// <summary>What the plan comes to and how good it is known to be, as sentences.</summary>
-    public static IReadOnlyList<string> Summary(TrimSchedule schedule)
+    public static IReadOnlyList<string> Known(TrimSchedule schedule)
     {
         var plan = schedule.Plan;
         var lines = ProofText.Of(plan).ToList();
@@ -84,16 +92,6 @@ public static class ScheduleText
             lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
         }
 
-        foreach (var panel in plan.Pieced)
-        {
-            lines.Add(Seam(schedule, panel));
-        }
-
-        foreach (var window in plan.Salvage)
-        {
-            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
-        }
-
         return lines;
     }
 
@@ -105,6 +103,10 @@ public static class ScheduleText
         var edge = seam.Direction == Axis.UpDown ? "left" : "top";
         return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.First.Sources[0].Paper}: butt the {panel.First.Line.Name}, {LengthText.WriteSize(panel.First.Width, panel.First.Height, unit)}, and the {panel.Second.Line.Name}, {LengthText.WriteSize(panel.Second.Width, panel.Second.Height, unit)}; the seam is {LengthText.Write(seam.At, unit)} from the {edge} edge, under the {seam.Cover.Name}, which reaches {Reach(seam.Overlap, unit)} or more beyond it on both sides";
     }
+
+    /// <summary>Which window is cut out of which mats, in a sentence.</summary>
+    public static string Window(TrimSchedule schedule, SalvageWindow window) =>
+        $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";
 
     private static string Reach(Position overlap, LengthUnit unit) => LengthText.Write(overlap.ToNearestNanometre(), unit);
 

@@ -10,29 +10,35 @@ internal sealed class TableSetter
     private const double Pad = 1.5;
     private const double ColumnGap = 5;
     private const double BoxSide = 3.4;
-
-    // The column that says what a row is about.
-    private const int About = 1;
+    private const double BoxPitch = 4.7;
+    private const double AboveSize = 3.9;
+    private const double AboveHeight = 7.6;
+    private const int MostBoxesAcross = 5;
 
     private readonly WorksheetTable _table;
     private readonly EmbeddedFont _plain;
     private readonly EmbeddedFont _bold;
+    private readonly int _about;
+    private readonly bool _hasSeveralBoxes;
     private readonly double[] _lefts;
     private readonly double[] _widths;
 
     public TableSetter(WorksheetTable table, EmbeddedFont plain, EmbeddedFont bold, double width)
     {
-        (_table, _plain, _bold) = (table, plain, bold);
-        _widths = [.. table.Headings.Select((heading, i) => table.Rows
-            .Select(row => (i == About ? bold : plain).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(heading, Size)).Max())];
+        (_table, _plain, _bold, _about) = (table, plain, bold, table.About);
+        var rows = table.SizedBy ?? table.Rows;
+        _hasSeveralBoxes = rows.Any(row => row.Ticks.Count > 1);
+        _widths = [.. table.Columns.Select((column, i) => rows
+            .Select(row => column.Kind == ColumnKind.Ticks ? BoxesAcross(row) : FontOf(i).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(column.Heading, Size)).Max())];
         var spare = width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
         if (spare < 0)
         {
             Narrow(-spare);
         }
 
-        // What is left over goes to what the rows are about, so that the table is as wide as the page.
-        _widths[About] += width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
+        // What is left over goes to what the rows are about, or to the widest words, so that the table is as wide as the page.
+        var takes = table.Columns[_about].Kind == ColumnKind.About ? _about : Soft().MaxBy(i => _widths[i]);
+        _widths[takes] += width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
         _lefts = new double[_widths.Length];
         for (var i = 0; i < _lefts.Length; i++)
         {
@@ -48,30 +54,43 @@ internal sealed class TableSetter
         var tag = parent.Add(new("Table"));
         var caption = tag.Add(new("Caption"));
         var lead = new Slab(HeadHeight, (ink, y) => ink.Aside(() => DrawHeadings(ink, y)));
-        var rows = _table.Rows.Select(row => RowSlab(row, tag.Add(new("TR")))).ToList();
+        var rows = _table.Rows.SelectMany(row => RowSlabs(row, tag)).ToList();
         var whole = SmallPitch + HeadHeight + rows.Sum(row => row.Height) <= page;
         yield return new(SmallPitch + 0.5, (ink, y) => ink.Under(caption, () => ink.Text(_plain, Small, Side, y + Small, _table.Caption, Quiet))) { KeepsNext = true };
         var head = tag.AddBehind(new("TR"), after: caption);
-        var headings = _table.Headings.Select(_ => head.Add(new("TH") { Scope = "Column" })).ToList();
+        var headings = _table.Columns.Select(_ => head.Add(new("TH") { Scope = "Column" })).ToList();
         yield return new(HeadHeight, (ink, y) => DrawHeadings(ink, y, headings)) { KeepsNext = true };
         for (var i = 0; i < rows.Count; i++)
         {
-            yield return rows[i] with { KeepsNext = whole && i < rows.Count - 1, Lead = lead };
+            yield return rows[i] with { KeepsNext = i < rows.Count - 1 && (whole || rows[i].KeepsNext), Lead = lead };
         }
     }
 
+    /// <summary>The height of the caption, the headings, and each row with what stands above it.</summary>
+    public (double Head, IReadOnlyList<double> Rows) Heights() =>
+        (SmallPitch + 0.5 + HeadHeight, [.. _table.Rows.Select(row => RowSlabs(row, new("Table")).Sum(slab => slab.Height))]);
+
+    /// <summary>The height of what stands above a row across the table.</summary>
+    public static double HeightAbove => AboveHeight;
+
     private static double HeadHeight => Pitch + (2 * Pad) - 1;
 
-    private static bool IsNumber(int column) => column is 0 or 2;
+    private static double BoxesAcross(WorksheetRow row) => (Math.Min(row.Ticks.Count, MostBoxesAcross) * BoxPitch) - (BoxPitch - BoxSide);
+
+    private bool IsNumber(int column) => _table.Columns[column].Kind == ColumnKind.Number;
+
+    private EmbeddedFont FontOf(int column) => column == _about ? _bold : _plain;
+
+    private int[] Soft() => [.. Enumerable.Range(0, _table.Columns.Count).Where(i => _table.Columns[i].Kind is ColumnKind.About or ColumnKind.Words)];
 
     // Numbers, sizes and boxes are never broken: the other columns give way, the widest most.
     private void Narrow(double by)
     {
-        int[] soft = [About, 4, 5];
+        var soft = Soft();
         while (by > 0.01)
         {
             var widest = soft.MaxBy(i => _widths[i]);
-            var next = soft.Where(i => i != widest).Max(i => _widths[i]);
+            var next = soft.Where(i => i != widest).Select(i => _widths[i]).DefaultIfEmpty(0).Max();
             var step = Math.Min(by, Math.Max(_widths[widest] - next, 1));
             _widths[widest] -= step;
             by -= step;
@@ -80,9 +99,9 @@ internal sealed class TableSetter
 
     private void DrawHeadings(PageInk ink, double y, IReadOnlyList<Tag>? tags = null)
     {
-        for (var i = 0; i < _table.Headings.Count; i++)
+        for (var i = 0; i < _table.Columns.Count; i++)
         {
-            var (heading, column) = (_table.Headings[i], i);
+            var (heading, column) = (_table.Columns[i].Heading, i);
             var draw = () => Cell(ink, _bold, column, y + Pad + Size, heading, Accent);
             if (tags is null)
             {
@@ -104,12 +123,29 @@ internal sealed class TableSetter
         }
     }
 
+    /// <summary>A row, after what stands above it across the table.</summary>
+    private IEnumerable<Slab> RowSlabs(WorksheetRow row, Tag table)
+    {
+        if (row.Above is { } above)
+        {
+            var heading = table.Add(new("TR")).Add(new("TH") { Scope = "Row", Span = _table.Columns.Count });
+            yield return new(AboveHeight, (ink, y) =>
+            {
+                ink.Under(heading, () => ink.Text(_bold, AboveSize, Side, y + AboveHeight - 1.9, above, Accent));
+                ink.Aside(() => ink.Rule(Side, y + AboveHeight, Right - Side, 0.18, Hair));
+            }) { KeepsNext = true };
+        }
+
+        yield return RowSlab(row, table.Add(new("TR")));
+    }
+
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(i == About ? _bold.Font : _plain.Font, Size, cell, _widths[i] + 0.01)).ToList();
-        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - ColumnGap - _lefts[About])).ToList();
-        var textHeight = cells.Max(lines => lines.Count) * Pitch;
-        var tags = row.Cells.Select((_, i) => tag.Add(i == About ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
+        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i).Font, Size, cell, _widths[i] + 0.01)).ToList();
+        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - ColumnGap - _lefts[_about])).ToList();
+        var boxLines = (row.Ticks.Count + MostBoxesAcross - 1) / MostBoxesAcross;
+        var textHeight = Math.Max(cells.Max(lines => lines.Count), boxLines) * Pitch;
+        var tags = row.Cells.Select((_, i) => tag.Add(i == _about ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
         return new((2 * Pad) + textHeight + (notes.Count * SmallPitch), (ink, y) =>
         {
             for (var i = 0; i < cells.Count; i++)
@@ -119,19 +155,24 @@ internal sealed class TableSetter
                 {
                     for (var line = 0; line < cells[column].Count; line++)
                     {
-                        Cell(ink, column == About ? _bold : _plain, column, y + Pad + Size + (line * Pitch), cells[column][line], Ink);
+                        Cell(ink, FontOf(column), column, y + Pad + Size + (line * Pitch), cells[column][line], Ink);
                     }
 
-                    for (var line = 0; column == About && line < notes.Count; line++)
+                    for (var line = 0; column == _about && line < notes.Count; line++)
                     {
-                        ink.Text(_plain, Small, _lefts[About], y + Pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
+                        ink.Text(_plain, Small, _lefts[_about], y + Pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
                     }
                 });
             }
 
             ink.Aside(() =>
             {
-                ink.Frame(_lefts[^1] + ((_widths[^1] - BoxSide) / 2), y + Pad + 0.5, BoxSide, BoxSide, 0.25, Quiet);
+                for (var box = 0; box < row.Ticks.Count; box++)
+                {
+                    var left = _hasSeveralBoxes ? _lefts[^1] : _lefts[^1] + ((_widths[^1] - BoxSide) / 2);
+                    ink.Frame(left + (box % MostBoxesAcross * BoxPitch), y + Pad + 0.5 + (box / MostBoxesAcross * Pitch), BoxSide, BoxSide, 0.25, Quiet);
+                }
+
                 ink.Rule(Side, y + (2 * Pad) + textHeight + (notes.Count * SmallPitch), Right - Side, 0.18, Hair);
             });
         });
