@@ -118,9 +118,12 @@ public static class ScheduleText
     ];
 
     /// <summary>A part that a cut gives, in words.</summary>
-    public static string Told(CutYield yield, LengthUnit unit)
+    /// <param name="yield">The part.</param>
+    /// <param name="unit">The unit of its size.</param>
+    /// <param name="isBare">Whether the unit is left out, since it is said elsewhere.</param>
+    public static string Told(CutYield yield, LengthUnit unit, bool isBare = false)
     {
-        var size = LengthText.WriteSize(yield.Width, yield.Height, unit);
+        var size = isBare ? $"{LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}" : LengthText.WriteSize(yield.Width, yield.Height, unit);
         return yield.Kind switch
         {
             YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",

@@ -16,8 +16,6 @@ namespace Trimwright.Drawing;
 /// </summary>
 public sealed class SheetMapDrawing
 {
-    private const double TextHeight = 2.2;
-    private const double LinePitch = 3.8;
     private const double Pad = 1.4;
     private const int PalePercent = 55;
 
@@ -44,7 +42,7 @@ public sealed class SheetMapDrawing
         var root = _sheet.Plan.Root;
         var off = _sheet.Stock?.TrueOff ?? Length.Zero;
         var whole = Scaled(root.Left - off, root.Top - off, root.Width + off + off, root.Height + off + off);
-        var labels = new Labels(_style.BadgeRadius);
+        var labels = new Labels(_style);
         List<DrawnItem> ground = [new DrawnOutline(Outline.FromBox(whole), new(Palette.Lighter(Palette.Quiet, 85)), null)];
         List<DrawnItem> words = [];
         foreach (var node in root.Walk().Where(node => node is not CutInTwo))
@@ -70,15 +68,17 @@ public sealed class SheetMapDrawing
         var title = $"Sheet {_sheet.Letter}: {_sheet.Words}, {Text(_sheet.Plan.Repeats)} {(_sheet.Plan.Repeats == 1 ? "sheet" : "sheets")}";
         var size = LengthText.WriteSize(root.Width + off + off, root.Height + off + off, _unit);
         string[] facing = _style.IsSmall
-            ? [$"{size}, {_sheet.FaceUp} face up", $"at {_style.ScaleWords}: do not measure here"]
-            : [$"{size}, {_sheet.FaceUp} face up; shown at {_style.ScaleWords}"];
-        var heading = Line(title, area.Left, area.Top - _style.Head - (LinePitch * (facing.Length - 1)), _style.TitleHeight, Palette.Ink);
-        var below = facing.Select((line, i) => Line(line, area.Left, area.Top - 2.5 - (LinePitch * (facing.Length - 1 - i)), TextHeight, Palette.Quiet)).ToList();
-        var key = labels.Key.Select((entry, i) => Line(entry, area.Left, area.Bottom + 4 + TextHeight + (LinePitch * i), TextHeight, Palette.Ink)).ToList();
+            ? [$"{size}, {_sheet.FaceUp} face up", $"1/{_style.Scale.Denominator} of its size: do not measure"]
+            : [$"{size}, {_sheet.FaceUp} face up; shown at half size"];
+        var (textHeight, linePitch) = (_style.TextHeight, _style.LinePitch);
+        var foot = area.Top - 2.5 - (linePitch * (facing.Length - 1)) - _style.Head;
+        var heading = Line(title, area.Left, foot, _style.TitleHeight, Palette.Ink);
+        var below = facing.Select((line, i) => Line(line, area.Left, area.Top - 2.5 - (linePitch * (facing.Length - 1 - i)), textHeight, Palette.Quiet)).ToList();
+        var key = labels.Key.Select((entry, i) => Line(entry, area.Left, area.Bottom + 4 + textHeight + (linePitch * i), textHeight, Palette.Ink)).ToList();
         var right = below.Prepend(heading).Concat(key).Max(line => area.Left + Plane.Roughly(LetteringFont.Instance.Width(line.Text, line.CapHeight)));
-        var bottom = key.Count == 0 ? area.Bottom : area.Bottom + 4 + (LinePitch * key.Count);
+        var bottom = key.Count == 0 ? area.Bottom : area.Bottom + 4 + (linePitch * key.Count);
         var border = _style.Border;
-        var top = area.Top - _style.Head - (LinePitch * (facing.Length - 1)) - _style.TitleHeight;
+        var top = foot - _style.TitleHeight;
         return new()
         {
             Title = title,
@@ -165,7 +165,7 @@ public sealed class SheetMapDrawing
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Words inside rectangles, or letters for them and a key.</summary>
-    private sealed class Labels(double badgeRadius)
+    private sealed class Labels(MapStyle style)
     {
         private readonly List<string> _key = [];
         private readonly Dictionary<string, char> _letters = new(StringComparer.Ordinal);
@@ -174,21 +174,21 @@ public sealed class SheetMapDrawing
 
         public IEnumerable<DrawnItem> Place(string[] lines, Area box)
         {
-            var (width, height) = (box.Right - box.Left - (2 * Pad) - (2 * badgeRadius), box.Bottom - box.Top - (2 * Pad) - (2 * badgeRadius));
-            var capital = Palette.Micrometres((long)(TextHeight * 1000));
+            var (width, height) = (box.Right - box.Left - (2 * Pad) - (2 * style.BadgeRadius), box.Bottom - box.Top - (2 * Pad) - (2 * style.BadgeRadius));
+            var capital = Palette.Micrometres((long)(style.TextHeight * 1000));
             var widest = lines.Max(line => Plane.Roughly(LetteringFont.Instance.Width(line, capital)));
-            var tall = TextHeight + (LinePitch * (lines.Length - 1));
+            var tall = style.TextHeight + (style.LinePitch * (lines.Length - 1));
             var (x, y) = ((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
             if (widest <= width && tall <= height)
             {
                 return lines.Select((line, i) => new DrawnText(
-                    line, new Spot(x, y - (tall / 2) + TextHeight + (LinePitch * i)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" });
+                    line, new Spot(x, y - (tall / 2) + style.TextHeight + (style.LinePitch * i)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" });
             }
 
             if (widest <= height && tall <= width)
             {
                 return lines.Select((line, i) => new DrawnText(
-                    line, new Spot(x - (tall / 2) + TextHeight + (LinePitch * i), y).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name", Upwards = true });
+                    line, new Spot(x - (tall / 2) + style.TextHeight + (style.LinePitch * i), y).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name", Upwards = true });
             }
 
             var told = string.Join(", ", lines);
@@ -198,7 +198,7 @@ public sealed class SheetMapDrawing
                 _key.Add($"{letter}: {told}");
             }
 
-            return [new DrawnText(letter.ToString(), new Spot(x, y + (TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+            return [new DrawnText(letter.ToString(), new Spot(x, y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
         }
     }
 }

@@ -14,14 +14,26 @@ public static class BatchWorksheet
     {
         var plan = schedule.Plan;
         var batch = plan.Batch.Batch;
-        List<WorksheetSection> sections =
-        [
-            new("What is made", [new WorksheetItems([.. Made(schedule)], IsNumbered: false)]),
-            new("Paper to take", [Paper(schedule)]),
-            new("How to follow the steps", [new WorksheetItems(Hints(schedule), IsNumbered: false)]),
-            new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
-            .. new CutPages(schedule, paper).Sections(),
-        ];
+        var sheet = new Worksheet
+        {
+            Title = batch.Title,
+            Summary = Summary(schedule),
+            Paper = paper,
+            ScreenNote = "The maps are smaller than the paper: go by the sizes that are written, and never measure on a map.",
+            Sections =
+            [
+                new("What is made", [new WorksheetItems([.. Made(schedule)], IsNumbered: false)]),
+                new("Paper to take", [Paper(schedule)]),
+                new("How to follow the steps", [new WorksheetItems(Hints(schedule), IsNumbered: false, IsAside: true)]),
+                new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
+            ],
+        };
+        List<WorksheetSection> sections = [.. sheet.Sections, .. new CutPages(schedule, paper, WorksheetPdf.RoomBelow(sheet)).Sections()];
+        if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
+        {
+            sections.Add(new("Keep for another day", [new WorksheetItems(left, IsNumbered: false)]));
+        }
+
         if (plan.Salvage.Count > 0)
         {
             sections.Add(new("Windows to cut with a knife", [Sentences(plan.Salvage.Select(window => Window(schedule, window)))]));
@@ -38,21 +50,9 @@ public static class BatchWorksheet
             ]) { StaysTogether = true });
         }
 
-        sections.Add(new("Sort the pieces", [.. BatchSorting.Of(schedule)]));
-        if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
-        {
-            sections.Add(new("Keep for another day", [new WorksheetItems(left, IsNumbered: false)]));
-        }
-
         sections.Add(new("What is known of the plan", [Sentences(ScheduleText.Known(schedule))]));
-        return new()
-        {
-            Title = batch.Title,
-            Summary = Summary(schedule),
-            Paper = paper,
-            ScreenNote = "The maps are smaller than the paper: go by the sizes that are written, and never measure on a map.",
-            Sections = sections,
-        };
+        sections.Add(new("Sort the pieces", [.. BatchSorting.Of(schedule)]));
+        return sheet with { Sections = sections };
     }
 
     private static string Summary(TrimSchedule schedule)
@@ -76,14 +76,14 @@ public static class BatchWorksheet
             new("Sheet", ColumnKind.Mark), new("Take", ColumnKind.Words), new("How many", ColumnKind.Number), new("Width x height", ColumnKind.Size),
             new("Face up", ColumnKind.Words), new("Lay it", ColumnKind.Words),
         ],
-        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]);
+        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]) { IsTight = true };
 
     private static IReadOnlyList<string> Hints(TrimSchedule schedule)
     {
         var stack = schedule.Plan.Batch.Drawer.StackLimit;
         return
         [
-            "Set the fence as the line above the steps says, and leave it until the next such line. Lay the edge that is named against it.",
+            "Set the fence where a bold figure stands, and leave it while the list says \"same\". Lay the edge that is named against it.",
             .. ScheduleText.Hints.Skip(1),
             .. schedule.Strokes > schedule.Cuts ? [$"Up to {Whole(stack)} equal parts make a stack and are cut in one stroke: lay them exactly one on the other."] : Array.Empty<string>(),
         ];

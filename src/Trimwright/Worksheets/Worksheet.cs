@@ -56,6 +56,9 @@ public enum ColumnKind
     /// <summary>A word or two that a row is about, never broken.</summary>
     Mark,
 
+    /// <summary>What holds for this row, and stands out where it is new, never broken.</summary>
+    Lead,
+
     /// <summary>A size, never broken.</summary>
     Size,
 
@@ -81,6 +84,9 @@ public sealed record WorksheetTable(string Name, string Caption, IReadOnlyList<W
     /// <summary>The rows by which the columns are made wide enough, where a long table is shared out; its own if null.</summary>
     public IReadOnlyList<WorksheetRow>? SizedBy { get; init; }
 
+    /// <summary>Whether its rows stand close together.</summary>
+    public bool IsTight { get; init; }
+
     /// <summary>The place of the column that says what a row is about.</summary>
     internal int About => Enumerable.Range(0, Columns.Count).First(i => Columns[i].Kind is ColumnKind.About or ColumnKind.Mark);
 }
@@ -90,8 +96,8 @@ public sealed record WorksheetTable(string Name, string Caption, IReadOnlyList<W
 /// <param name="Notes">What is said below the cells, as short sentences without full stops.</param>
 public sealed record WorksheetRow(IReadOnlyList<string> Cells, IReadOnlyList<string> Notes)
 {
-    /// <summary>What stands above it across the whole table and holds for the rows that follow as well; null where it goes on as before.</summary>
-    public string? Above { get; init; }
+    /// <summary>Whether something new begins with it that holds for the rows that follow as well: a line is drawn above it, and its lead stands out.</summary>
+    public bool IsNew { get; init; }
 
     /// <summary>How many boxes to tick it has, and what a tick means.</summary>
     public (int Count, string Meaning) Ticks { get; init; }

@@ -158,17 +158,7 @@ public sealed class WorksheetHtml
         Line("</tr>\n</thead>\n<tbody role=\"rowgroup\">");
         foreach (var row in table.Rows)
         {
-            if (row.Above is { } above)
-            {
-                if (row != table.Rows[0])
-                {
-                    Line("</tbody>\n<tbody role=\"rowgroup\">");
-                }
-
-                Line($"""<tr role="row" class="above"><th role="rowheader" scope="rowgroup" colspan="{table.Columns.Count + (hasNotes ? 1 : 0)}">{Escaped(above)}</th></tr>""");
-            }
-
-            Line("<tr role=\"row\">");
+            Line(row.IsNew ? "<tr role=\"row\" class=\"new\">" : "<tr role=\"row\">");
             for (var i = 0; i <= last; i++)
             {
                 if (i == last && hasNotes)
@@ -195,9 +185,10 @@ public sealed class WorksheetHtml
             return;
         }
 
+        var isAlone = i < table.About && table.Columns[i].Kind == ColumnKind.Number;
         Line(i == table.About
             ? $"""<th role="rowheader" scope="row">{Escaped(row.Cells[i])}</th>"""
-            : $"""<td role="cell"{ClassOf(table.Columns[i])}{(i > table.About ? $" data-label=\"{Escaped(table.Columns[i].Heading)}\"" : "")}>{Escaped(row.Cells[i])}</td>""");
+            : $"""<td role="cell"{ClassOf(table.Columns[i])}{(!isAlone ? $" data-label=\"{Escaped(table.Columns[i].Heading)}\"" : "")}>{Escaped(row.Cells[i])}</td>""");
     }
 
     private void Append(WorksheetFigures figures)
@@ -261,6 +252,7 @@ public sealed class WorksheetHtml
     private static string ClassOf(WorksheetColumn column) => column.Kind switch
     {
         ColumnKind.Number => " class=\"number\"",
+        ColumnKind.Lead => " class=\"lead\"",
         ColumnKind.Size => " class=\"size\"",
         ColumnKind.Ticks => " class=\"ticks\"",
         _ => "",

@@ -43,6 +43,13 @@ public sealed class WorksheetPdf
     /// <summary>Room on a page from top to bottom, in millimetres.</summary>
     internal static double HeightOn(PaperSize paper) => Plane.Roughly(paper.Height) - Top - Bottom;
 
+    /// <summary>Room that is left on the last page of a worksheet, in millimetres, for a section with a heading.</summary>
+    internal static double RoomBelow(Worksheet sheet)
+    {
+        var last = Slab.OnPages([.. new WorksheetPdf(sheet).Slabs()], 0, HeightOn(sheet.Paper))[^1];
+        return HeightOn(sheet.Paper) - last[^1].At - last[^1].Slab.Height - BeforeHeading;
+    }
+
     /// <summary>The height of drawings side by side, with their caption, in millimetres.</summary>
     internal static double HeightOf(WorksheetFigures figures, PaperSize paper) => SideBySide.Of(figures.Figures, WidthOn(paper)).Height + CaptionGap + SmallPitch + AfterMaps;
 
@@ -129,7 +136,7 @@ public sealed class WorksheetPdf
             var (label, body) = (item.Add(new("Lbl")), item.Add(new("LBody")));
             var lines = TextSetter.Lines(_plain.Font, Body, items.Items[i], Measure - Indent);
             var number = items.IsNumbered ? (i + 1).ToString(CultureInfo.InvariantCulture) : "•";
-            var isFirst = i == 0;
+            var keepsNext = i == 0 && items.Items.Count > 1;
             yield return new((lines.Count * BodyPitch) + 1.6, (ink, y) =>
             {
                 var foot = y + ((BodyPitch + (Body * 0.65)) / 2);
@@ -142,7 +149,7 @@ public sealed class WorksheetPdf
                     }
                 });
             })
-            { KeepsNext = isFirst };
+            { KeepsNext = keepsNext };
         }
     }
 

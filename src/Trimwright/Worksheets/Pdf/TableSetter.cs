@@ -7,30 +7,34 @@ internal sealed class TableSetter
 {
     private const double Size = 3.5;
     private const double Pitch = 4.7;
-    private const double Pad = 1.5;
-    private const double ColumnGap = 5;
+    private const double UsualPad = 1.5;
+    private const double TightPad = 0.9;
+    private const double HeadPad = 1.5;
+    private const double UsualColumnGap = 5;
+    private const double TightColumnGap = 3.8;
     private const double BoxSide = 3.4;
     private const double BoxPitch = 4.7;
-    private const double AboveSize = 3.9;
-    private const double AboveHeight = 7.6;
-    private const int MostBoxesAcross = 5;
+    private const int MostBoxesAcross = 3;
 
     private readonly WorksheetTable _table;
     private readonly EmbeddedFont _plain;
     private readonly EmbeddedFont _bold;
     private readonly int _about;
     private readonly bool _hasSeveralBoxes;
+    private readonly double _pad;
+    private readonly double _columnGap;
     private readonly double[] _lefts;
     private readonly double[] _widths;
 
     public TableSetter(WorksheetTable table, EmbeddedFont plain, EmbeddedFont bold, double width)
     {
         (_table, _plain, _bold, _about) = (table, plain, bold, table.About);
+        (_pad, _columnGap) = table.IsTight ? (TightPad, TightColumnGap) : (UsualPad, UsualColumnGap);
         var rows = table.SizedBy ?? table.Rows;
         _hasSeveralBoxes = rows.Any(row => row.Ticks.Count > 1);
         _widths = [.. table.Columns.Select((column, i) => rows
-            .Select(row => column.Kind == ColumnKind.Ticks ? BoxesAcross(row) : FontOf(i).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(column.Heading, Size)).Max())];
-        var spare = width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
+            .Select(row => column.Kind == ColumnKind.Ticks ? BoxesAcross(row) : FontOf(i, row.IsNew).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(column.Heading, Size)).Max())];
+        var spare = width - _widths.Sum() - (_columnGap * (_widths.Length - 1));
         if (spare < 0)
         {
             Narrow(-spare);
@@ -38,11 +42,11 @@ internal sealed class TableSetter
 
         // What is left over goes to what the rows are about, or to the widest words, so that the table is as wide as the page.
         var takes = table.Columns[_about].Kind == ColumnKind.About ? _about : Soft().MaxBy(i => _widths[i]);
-        _widths[takes] += width - _widths.Sum() - (ColumnGap * (_widths.Length - 1));
+        _widths[takes] += width - _widths.Sum() - (_columnGap * (_widths.Length - 1));
         _lefts = new double[_widths.Length];
         for (var i = 0; i < _lefts.Length; i++)
         {
-            _lefts[i] = i == 0 ? Side : _lefts[i - 1] + _widths[i - 1] + ColumnGap;
+            _lefts[i] = i == 0 ? Side : _lefts[i - 1] + _widths[i - 1] + _columnGap;
         }
     }
 
@@ -54,7 +58,7 @@ internal sealed class TableSetter
         var tag = parent.Add(new("Table"));
         var caption = tag.Add(new("Caption"));
         var lead = new Slab(HeadHeight, (ink, y) => ink.Aside(() => DrawHeadings(ink, y)));
-        var rows = _table.Rows.SelectMany(row => RowSlabs(row, tag)).ToList();
+        var rows = _table.Rows.Select(row => RowSlab(row, tag.Add(new("TR")))).ToList();
         var whole = SmallPitch + HeadHeight + rows.Sum(row => row.Height) <= page;
         yield return new(SmallPitch + 0.5, (ink, y) => ink.Under(caption, () => ink.Text(_plain, Small, Side, y + Small, _table.Caption, Quiet))) { KeepsNext = true };
         var head = tag.AddBehind(new("TR"), after: caption);
@@ -62,24 +66,21 @@ internal sealed class TableSetter
         yield return new(HeadHeight, (ink, y) => DrawHeadings(ink, y, headings)) { KeepsNext = true };
         for (var i = 0; i < rows.Count; i++)
         {
-            yield return rows[i] with { KeepsNext = i < rows.Count - 1 && (whole || rows[i].KeepsNext), Lead = lead };
+            yield return rows[i] with { KeepsNext = whole && i < rows.Count - 1, Lead = lead };
         }
     }
 
-    /// <summary>The height of the caption, the headings, and each row with what stands above it.</summary>
+    /// <summary>The height of the caption with the headings, and of each row.</summary>
     public (double Head, IReadOnlyList<double> Rows) Heights() =>
-        (SmallPitch + 0.5 + HeadHeight, [.. _table.Rows.Select(row => RowSlabs(row, new("Table")).Sum(slab => slab.Height))]);
+        (SmallPitch + 0.5 + HeadHeight, [.. _table.Rows.Select(row => RowSlab(row, new("TR")).Height)]);
 
-    /// <summary>The height of what stands above a row across the table.</summary>
-    public static double HeightAbove => AboveHeight;
-
-    private static double HeadHeight => Pitch + (2 * Pad) - 1;
+    private static double HeadHeight => Pitch + (2 * HeadPad) - 1;
 
     private static double BoxesAcross(WorksheetRow row) => (Math.Min(row.Ticks.Count, MostBoxesAcross) * BoxPitch) - (BoxPitch - BoxSide);
 
     private bool IsNumber(int column) => _table.Columns[column].Kind == ColumnKind.Number;
 
-    private EmbeddedFont FontOf(int column) => column == _about ? _bold : _plain;
+    private EmbeddedFont FontOf(int column, bool isNew) => column == _about || (isNew && _table.Columns[column].Kind == ColumnKind.Lead) ? _bold : _plain;
 
     private int[] Soft() => [.. Enumerable.Range(0, _table.Columns.Count).Where(i => _table.Columns[i].Kind is ColumnKind.About or ColumnKind.Words)];
 
@@ -102,7 +103,7 @@ internal sealed class TableSetter
         for (var i = 0; i < _table.Columns.Count; i++)
         {
             var (heading, column) = (_table.Columns[i].Heading, i);
-            var draw = () => Cell(ink, _bold, column, y + Pad + Size, heading, Accent);
+            var draw = () => Cell(ink, _bold, column, y + HeadPad + Size, heading, Accent);
             if (tags is null)
             {
                 draw();
@@ -123,30 +124,14 @@ internal sealed class TableSetter
         }
     }
 
-    /// <summary>A row, after what stands above it across the table.</summary>
-    private IEnumerable<Slab> RowSlabs(WorksheetRow row, Tag table)
-    {
-        if (row.Above is { } above)
-        {
-            var heading = table.Add(new("TR")).Add(new("TH") { Scope = "Row", Span = _table.Columns.Count });
-            yield return new(AboveHeight, (ink, y) =>
-            {
-                ink.Under(heading, () => ink.Text(_bold, AboveSize, Side, y + AboveHeight - 1.9, above, Accent));
-                ink.Aside(() => ink.Rule(Side, y + AboveHeight, Right - Side, 0.18, Hair));
-            }) { KeepsNext = true };
-        }
-
-        yield return RowSlab(row, table.Add(new("TR")));
-    }
-
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i).Font, Size, cell, _widths[i] + 0.01)).ToList();
-        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - ColumnGap - _lefts[_about])).ToList();
+        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01)).ToList();
+        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - _columnGap - _lefts[_about])).ToList();
         var boxLines = (row.Ticks.Count + MostBoxesAcross - 1) / MostBoxesAcross;
         var textHeight = Math.Max(cells.Max(lines => lines.Count), boxLines) * Pitch;
         var tags = row.Cells.Select((_, i) => tag.Add(i == _about ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
-        return new((2 * Pad) + textHeight + (notes.Count * SmallPitch), (ink, y) =>
+        return new((2 * _pad) + textHeight + (notes.Count * SmallPitch), (ink, y) =>
         {
             for (var i = 0; i < cells.Count; i++)
             {
@@ -155,12 +140,12 @@ internal sealed class TableSetter
                 {
                     for (var line = 0; line < cells[column].Count; line++)
                     {
-                        Cell(ink, FontOf(column), column, y + Pad + Size + (line * Pitch), cells[column][line], Ink);
+                        Cell(ink, FontOf(column, row.IsNew), column, y + _pad + Size + (line * Pitch), cells[column][line], Ink);
                     }
 
                     for (var line = 0; column == _about && line < notes.Count; line++)
                     {
-                        ink.Text(_plain, Small, _lefts[_about], y + Pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
+                        ink.Text(_plain, Small, _lefts[_about], y + _pad + textHeight + Small + (line * SmallPitch), notes[line], Quiet);
                     }
                 });
             }
@@ -170,10 +155,15 @@ internal sealed class TableSetter
                 for (var box = 0; box < row.Ticks.Count; box++)
                 {
                     var left = _hasSeveralBoxes ? _lefts[^1] : _lefts[^1] + ((_widths[^1] - BoxSide) / 2);
-                    ink.Frame(left + (box % MostBoxesAcross * BoxPitch), y + Pad + 0.5 + (box / MostBoxesAcross * Pitch), BoxSide, BoxSide, 0.25, Quiet);
+                    ink.Frame(left + (box % MostBoxesAcross * BoxPitch), y + _pad + 0.5 + (box / MostBoxesAcross * Pitch), BoxSide, BoxSide, 0.25, Quiet);
                 }
 
-                ink.Rule(Side, y + (2 * Pad) + textHeight + (notes.Count * SmallPitch), Right - Side, 0.18, Hair);
+                if (row.IsNew)
+                {
+                    ink.Rule(Side, y, Right - Side, 0.3, Quiet);
+                }
+
+                ink.Rule(Side, y + (2 * _pad) + textHeight + (notes.Count * SmallPitch), Right - Side, 0.18, Hair);
             });
         });
     }

@@ -20,9 +20,6 @@ internal sealed class Tag(string kind)
     /// <summary>For a heading of a table: whether it heads its column or its row; null for anything else.</summary>
     public string? Scope { get; init; }
 
-    /// <summary>How many columns a cell of a table goes across.</summary>
-    public int Span { get; init; } = 1;
-
     /// <summary>The box of a figure on its page, as a PDF array; set when it is drawn.</summary>
     public string? Box { get; set; }
 
@@ -66,7 +63,7 @@ internal sealed class Tag(string kind)
         }
 
         var alt = Alt is null ? "" : $" /Alt {PdfFile.Text(Alt)}";
-        var attributes = Scope is not null ? $" /A << /O /Table /Scope /{Scope}{(Span > 1 ? string.Create(CultureInfo.InvariantCulture, $" /ColSpan {Span}") : "")} >>"
+        var attributes = Scope is not null ? $" /A << /O /Table /Scope /{Scope} >>"
             : Box is not null ? $" /A << /O /Layout /Placement /Block /BBox {Box} >>" : "";
         file.Fill(number, string.Create(
             CultureInfo.InvariantCulture,
