@@ -28,21 +28,29 @@ public sealed class SheetMapDrawing
     private readonly MapStyle _style;
     private readonly LengthUnit _unit;
 
-    private SheetMapDrawing(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style) =>
-        (_schedule, _sheet, _style, _unit) = (schedule, sheet, style, schedule.Plan.Batch.Batch.Unit);
+    private readonly (int First, int Last)? _steps;
+
+    private SheetMapDrawing(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style, (int First, int Last)? steps) =>
+        (_schedule, _sheet, _style, _unit, _steps) = (schedule, sheet, style, schedule.Plan.Batch.Batch.Unit, steps);
 
     /// <summary>Draws the map of one sheet of a schedule at half size.</summary>
-    public static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet) => Draw(schedule, sheet, MapStyle.ByItself);
+    public static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet) => new SheetMapDrawing(schedule, sheet, MapStyle.ByItself, null).Draw();
 
-    /// <summary>Draws the map of one sheet of a schedule.</summary>
-    internal static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style) => new SheetMapDrawing(schedule, sheet, style).Draw();
+    /// <summary>Draws the map of one sheet for some of the steps: other cuts are thin and have no numbers.</summary>
+    /// <param name="schedule">The schedule.</param>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="style">How large.</param>
+    /// <param name="steps">The numbers of the first and the last step.</param>
+    internal static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style, (int First, int Last) steps) =>
+        new SheetMapDrawing(schedule, sheet, style, steps).Draw();
 
     private DrawingList Draw()
     {
         var root = _sheet.Plan.Root;
         var off = _sheet.Stock?.TrueOff ?? Length.Zero;
         var whole = Scaled(root.Left - off, root.Top - off, root.Width + off + off, root.Height + off + off);
-        var labels = new Labels(_style);
+        var cuts = Cuts().ToList();
+        var labels = new Labels(_style, [.. cuts.SelectMany(cut => cut.Ring)]);
         List<DrawnItem> ground = [new DrawnOutline(Outline.FromBox(whole), new(Palette.Lighter(Palette.Quiet, 85)), null)];
         List<DrawnItem> words = [];
         foreach (var node in root.Walk().Where(node => node is not CutInTwo))
@@ -62,7 +70,6 @@ public sealed class SheetMapDrawing
             }
         }
 
-        var cuts = Cuts().ToList();
         ground.Add(new DrawnOutline(Outline.FromBox(whole), null, EdgeLine));
         var area = Plane.Roughly(whole);
         var title = $"Sheet {_sheet.Letter}: {_sheet.Words}, {Text(_sheet.Plan.Repeats)} {(_sheet.Plan.Repeats == 1 ? "sheet" : "sheets")}";
@@ -91,7 +98,7 @@ public sealed class SheetMapDrawing
                 new DrawnGroup(ground) { Id = "sheet", Class = "sheet" },
                 new DrawnGroup([.. cuts.Select(cut => cut.Line)]) { Id = "cuts", Class = "cuts" },
                 new DrawnGroup(words) { Id = "names", Class = "names" },
-                new DrawnGroup([.. cuts.SelectMany(cut => cut.Badge)]) { Id = "numbers", Class = "numbers" },
+                new DrawnGroup([.. cuts.SelectMany(cut => cut.Ring.SelectMany(ring => Badge(ring, cut.Number)))]) { Id = "numbers", Class = "numbers" },
                 heading, .. below, .. key,
             ],
         };
@@ -99,7 +106,7 @@ public sealed class SheetMapDrawing
 
     private static readonly Colour White = new(0xff, 0xff, 0xff);
 
-    private IEnumerable<(DrawnLine Line, IReadOnlyList<DrawnItem> Badge)> Cuts()
+    private IEnumerable<(DrawnLine Line, string Number, IReadOnlyList<Spot> Ring)> Cuts()
     {
         var taken = new List<Spot>();
         var radius = _style.BadgeRadius;
@@ -110,24 +117,38 @@ public sealed class SheetMapDrawing
             var (from, to) = upright
                 ? (Spot(at, cut.Top), Spot(at, cut.Top + cut.Height))
                 : (Spot(cut.Left, at), Spot(cut.Left + cut.Width, at));
+            var number = _schedule.Numbers[cut];
+            var line = new DrawnLine([from.ToPoint(), to.ToPoint()], IsNumbered(number) ? EdgeLine : CutLine);
+            if (!IsNumbered(number))
+            {
+                yield return (line, "", []);
+                continue;
+            }
 
             // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins. Where a number sits
             // already, it moves along.
             var length = upright ? to.Y - from.Y : to.X - from.X;
             var near = Math.Min(6, Math.Max(radius, length / 4));
-            var places = new[] { near, near + (2 * radius), near + (4 * radius), length / 2, length * 3 / 4, length - near };
-            var middle = places.Where(along => along <= length).Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y))
-                .FirstOrDefault(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * radius || Math.Abs(other.Y - spot.Y) >= 2 * radius),
-                    upright ? new Spot(from.X, from.Y + near) : new Spot(from.X + near, from.Y));
+            var places = new[] { near, near + (2 * radius), near + (4 * radius), length / 2, length * 3 / 4, length - near }.Where(along => along <= length)
+                .Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y)).ToList();
+            var middle = places.Where(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * radius || Math.Abs(other.Y - spot.Y) >= 2 * radius))
+                .Concat(places.OrderByDescending(spot => taken.Select(other => Math.Min(other.To(spot), 2 * radius)).DefaultIfEmpty(2 * radius).Min())).First();
             taken.Add(middle);
-            var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - radius, middle.Y - radius, middle.X + radius, middle.Y + radius)));
-            yield return (
-                new([from.ToPoint(), to.ToPoint()], EdgeLine),
-                [
-                    new DrawnOutline(circle, new(White), CutLine),
-                    new DrawnText(Text(_schedule.Numbers[cut]), new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
-                ]);
+            yield return (line, Text(number), [middle]);
         }
+    }
+
+    private bool IsNumbered(int step) => _steps is not { } shown || (step >= shown.First && step <= shown.Last);
+
+    private IEnumerable<DrawnItem> Badge(Spot middle, string number)
+    {
+        var radius = _style.BadgeRadius;
+        var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - radius, middle.Y - radius, middle.X + radius, middle.Y + radius)));
+        return
+        [
+            new DrawnOutline(circle, new(White), CutLine),
+            new DrawnText(number, new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
+        ];
     }
 
     private string[] Told(CutNode node)
@@ -165,7 +186,7 @@ public sealed class SheetMapDrawing
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Words inside rectangles, or letters for them and a key.</summary>
-    private sealed class Labels(MapStyle style)
+    private sealed class Labels(MapStyle style, IReadOnlyList<Spot> rings)
     {
         private readonly List<string> _key = [];
         private readonly Dictionary<string, char> _letters = new(StringComparer.Ordinal);
@@ -198,7 +219,22 @@ public sealed class SheetMapDrawing
                 _key.Add($"{letter}: {told}");
             }
 
-            return [new DrawnText(letter.ToString(), new Spot(x, y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+            var spot = FreeSpot(box);
+            return [new DrawnText(letter.ToString(), new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+        }
+
+        /// <summary>The middle of a box, or where that is under a number the nearest place to it that is not.</summary>
+        private Spot FreeSpot(Area box)
+        {
+            const int Steps = 8;
+            const double Air = 0.3;
+            var half = style.TextHeight / 2;
+            var middle = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
+            return Enumerable.Range(1, Steps - 1).SelectMany(i => Enumerable.Range(1, Steps - 1).Select(j => new Spot(
+                    box.Left + ((box.Right - box.Left) * i / Steps), box.Top + ((box.Bottom - box.Top) * j / Steps))))
+                .OrderBy(spot => spot.To(middle)).ThenBy(spot => spot.Y).ThenBy(spot => spot.X)
+                .Where(spot => spot.X - half >= box.Left + Air && spot.X + half <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)
+                .FirstOrDefault(spot => rings.All(ring => ring.To(spot) >= style.BadgeRadius + half + Air), middle);
         }
     }
 }

@@ -44,13 +44,13 @@ public static class BatchWorksheet
             sections.Add(new("Panels pieced from strips",
             [
                 new WorksheetFigures(
-                    [.. plan.Pieced.Select((panel, n) => new WorksheetFigure($"seam-{Whole(n + 1)}", SeamDrawing.Draw(schedule, panel), "", IsMeasuredOn: false))],
+                    [.. plan.Pieced.Select((panel, n) => WorksheetFigures.Figure($"seam-{Whole(n + 1)}", SeamDrawing.Draw(schedule, panel)))],
                     "Half their size: do not measure on them. The seam is dashed, what covers it is pale."),
                 Sentences(plan.Pieced.Select(panel => ScheduleText.Seam(schedule, panel))),
             ]) { StaysTogether = true });
         }
 
-        sections.Add(new("What is known of the plan", [Sentences(ScheduleText.Known(schedule))]));
+        sections.Add(new("What is known of the plan", [Known(schedule)]));
         sections.Add(new("Sort the pieces", [.. BatchSorting.Of(schedule)]));
         return sheet with { Sections = sections };
     }
@@ -83,7 +83,7 @@ public static class BatchWorksheet
         var stack = schedule.Plan.Batch.Drawer.StackLimit;
         return
         [
-            "Set the fence where a bold figure stands, and leave it while the list says \"same\". Lay the edge that is named against it.",
+            "Set the fence where a bold figure stands, and leave it while the list says “same”. Lay the edge that is named against it.",
             .. ScheduleText.Hints.Skip(1),
             .. schedule.Strokes > schedule.Cuts ? [$"Up to {Whole(stack)} equal parts make a stack and are cut in one stroke: lay them exactly one on the other."] : Array.Empty<string>(),
         ];
@@ -95,8 +95,17 @@ public static class BatchWorksheet
         return $"{ScheduleText.Window(schedule, window)}, as sheet {string.Join(" and ", letters)}";
     }
 
-    private static WorksheetItems Sentences(IEnumerable<string> sentences) =>
-        new([.. sentences.Select(sentence => $"{char.ToUpperInvariant(sentence[0])}{sentence[1..]}.")], IsNumbered: false);
+    // The names of sheets keep their small letters.
+    private static WorksheetItems Known(TrimSchedule schedule) => new(
+        [
+            .. ScheduleText.Known(schedule).Select(sentence =>
+                schedule.Plan.Batch.Batch.Stock.Any(sheet => sentence.StartsWith(sheet.Name + ":", StringComparison.Ordinal)) ? $"{sentence}." : Sentence(sentence)),
+        ],
+        IsNumbered: false, IsAside: true);
+
+    private static WorksheetItems Sentences(IEnumerable<string> sentences) => new([.. sentences.Select(Sentence)], IsNumbered: false);
+
+    private static string Sentence(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}.";
 
     private static string Whole(long value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -14,8 +14,8 @@ namespace Trimwright.Worksheets;
 /// </summary>
 internal sealed class CutPages
 {
-    // Maps are a third of the size of the sheets where that leaves room for the cuts, else a quarter, and for very large sheets less.
-    private const long LargestPart = 3;
+    // Maps are half the size of the sheets where that leaves room for the cuts, else a third, and for very large sheets less.
+    private const long LargestPart = 2;
 
     private static readonly Rational MostOfPage = Rational.From(2, 5);
 
@@ -23,7 +23,6 @@ internal sealed class CutPages
     private readonly PaperSize _paper;
     private readonly IReadOnlyList<IReadOnlyList<string>> _told;
     private readonly List<WorksheetRow> _rows;
-    private readonly Dictionary<(string Letter, long Part), DrawingList> _maps = [];
     private readonly Dictionary<(string Letters, long Part), double> _mapHeights = [];
     private readonly long _leastPart;
     private readonly double _head;
@@ -48,7 +47,7 @@ internal sealed class CutPages
         var (first, last) = (_schedule.Steps[stretch.From].Number, _schedule.Steps[stretch.To - 1].Number);
         return new WorksheetSection(
             first == last ? $"Step {Whole(first)}" : $"Steps {Whole(first)} to {Whole(last)}",
-            [Maps(Letters(stretch.From, stretch.To), stretch.Part, $"steps-{Whole(first)}"), Table(stretch.From, stretch.To)]) { StaysTogether = true };
+            [Maps(Letters(stretch.From, stretch.To), stretch.Part, (first, last)), Table(stretch.From, stretch.To)]) { StaysTogether = true };
     });
 
     /// <summary>A scale that lets the largest map be two fifths as high as a page, and no wider.</summary>
@@ -101,7 +100,7 @@ internal sealed class CutPages
     private double MapHeight(IReadOnlyList<string> letters, long part)
     {
         var key = (string.Join(' ', letters), part);
-        return _mapHeights.TryGetValue(key, out var height) ? height : _mapHeights[key] = WorksheetPdf.HeightOf(Maps(letters, part, ""), _paper);
+        return _mapHeights.TryGetValue(key, out var height) ? height : _mapHeights[key] = WorksheetPdf.HeightOf(Maps(letters, part, (1, _rows.Count)), _paper);
     }
 
     private bool IsSame(int step) => step > 0 && _schedule.Steps[step - 1].Setting == _schedule.Steps[step].Setting;
@@ -109,13 +108,11 @@ internal sealed class CutPages
     private List<string> Letters(int from, int to) =>
         [.. _schedule.Sheets.Select(sheet => sheet.Letter).Where(letter => Enumerable.Range(from, to - from).Any(i => _schedule.Steps[i].Sheet == letter))];
 
-    private WorksheetFigures Maps(IReadOnlyList<string> letters, long part, string name) => new(
-        [.. letters.Select(letter => new WorksheetFigure($"{name}-sheet-{letter.ToLowerInvariant()}", MapOf(letter, part), "", IsMeasuredOn: false))],
+    private WorksheetFigures Maps(IReadOnlyList<string> letters, long part, (int First, int Last) steps) => new(
+        [.. letters.Select(letter => WorksheetFigures.Figure(
+            $"steps-{Whole(steps.First)}-sheet-{letter.ToLowerInvariant()}",
+            SheetMapDrawing.Draw(_schedule, _schedule.Sheets.First(sheet => sheet.Letter == letter), MapStyle.OnWorksheet(part), steps)))],
         $"What is cut here, at 1/{Whole(part)} of its size: do not measure on a map. Ringed: the step that makes the cut. Dashed: keep it. Grey: scrap.");
-
-    private DrawingList MapOf(string letter, long part) => _maps.TryGetValue((letter, part), out var map)
-        ? map
-        : _maps[(letter, part)] = SheetMapDrawing.Draw(_schedule, _schedule.Sheets.First(sheet => sheet.Letter == letter), MapStyle.OnWorksheet(part));
 
     private WorksheetTable Table(int from, int to)
     {
@@ -145,14 +142,22 @@ internal sealed class CutPages
             [
                 told[0], IsSame(i) ? "same" : Setting(i), step.Count == 1 ? step.Mark : $"{told[3]} of {step.Mark}",
                 $"{told[4]}{(step.Times == 1 ? "" : $", {told[5]}")}{(stacks == 1 ? "" : $", {Whole(stacks)} stacks")}",
-                step.IsTrueing ? told[6] : ScheduleText.Told(step.Held, unit, isBare: true),
-                step.IsTrueing || step.ComesOff is not { } off ? told[7] : ScheduleText.Told(off, unit, isBare: true), "",
+                step.IsTrueing ? told[6] : Unbroken(step.Held, unit),
+                step.IsTrueing || step.ComesOff is not { } off ? told[7] : Unbroken(off, unit), "",
             ],
             isFirstOfWindow ? [$"{step.Sheet} is the {sheet.Words}: cut it out with a knife first"] : [])
         {
             IsNew = !IsSame(i),
             Ticks = (step.Times, $"step {told[0]} is cut"),
         };
+    }
+
+    // A size is not broken at the end of a line.
+    private static string Unbroken(CutYield yield, LengthUnit unit)
+    {
+        var told = ScheduleText.Told(yield, unit, isBare: true);
+        var size = told.LastIndexOf(": ", StringComparison.Ordinal) + 2;
+        return told[..size] + told[size..].Replace(' ', '\u00a0');
     }
 
     private string Setting(int step) => LengthText.WriteBare(_schedule.Steps[step].Setting, _schedule.Plan.Batch.Batch.Unit);

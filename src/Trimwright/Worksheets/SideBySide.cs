@@ -8,16 +8,17 @@ namespace Trimwright.Worksheets;
 internal sealed record SideBySide(IReadOnlyList<Spot> Places, double Height)
 {
     private const double Gap = 5;
+    private const double MuchLower = 6;
 
     /// <summary>The places of drawings in room of a width.</summary>
     public static SideBySide Of(IReadOnlyList<WorksheetFigure> figures, double width)
     {
         var sizes = figures.Select(figure => new Spot(Plane.Roughly(figure.Drawing.Sheet.Width), Plane.Roughly(figure.Drawing.Sheet.Height))).ToList();
 
-        // In their own order, and the highest first: whichever is lower, and in their own order where that is as good.
+        // In their own order, in which they are found soonest, but the highest first where that is much lower.
         var inOrder = Place(sizes, [.. Enumerable.Range(0, sizes.Count)], width);
         var highestFirst = Place(sizes, [.. Enumerable.Range(0, sizes.Count).OrderByDescending(i => sizes[i].Y)], width);
-        return highestFirst.Height < inOrder.Height - 0.01 ? highestFirst : inOrder;
+        return highestFirst.Height < inOrder.Height - MuchLower ? highestFirst : inOrder;
     }
 
     // Each one as high up as it goes, and there as far left, starting at the left edge or right beside one that is placed.

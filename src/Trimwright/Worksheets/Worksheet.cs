@@ -1,4 +1,5 @@
 using Trimwright.Drawing;
+using Trimwright.Drawing.Measured;
 using Trimwright.Measures;
 
 namespace Trimwright.Worksheets;
@@ -121,4 +122,11 @@ public sealed record WorksheetFigure(string Name, DrawingList Drawing, string Ca
 /// </summary>
 /// <param name="Figures">The drawings. Their own captions are not shown: each says on itself what it is.</param>
 /// <param name="Caption">What is said below them.</param>
-public sealed record WorksheetFigures(IReadOnlyList<WorksheetFigure> Figures, string Caption) : WorksheetPart;
+public sealed record WorksheetFigures(IReadOnlyList<WorksheetFigure> Figures, string Caption) : WorksheetPart
+{
+    private const double Air = 0.5;
+
+    /// <summary>A drawing to stand beside others: only what is drawn, without the border it has as a sheet of its own.</summary>
+    internal static WorksheetFigure Figure(string name, DrawingList drawing) =>
+        new(name, drawing with { Sheet = Plane.Exactly(InkBounds.Of(drawing.Items).Grown(Air)) }, "", IsMeasuredOn: false);
+}

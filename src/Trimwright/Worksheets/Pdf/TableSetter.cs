@@ -14,7 +14,7 @@ internal sealed class TableSetter
     private const double TightColumnGap = 3.8;
     private const double BoxSide = 3.4;
     private const double BoxPitch = 4.7;
-    private const int MostBoxesAcross = 3;
+    private const int MostBoxesAcross = 4;
 
     private readonly WorksheetTable _table;
     private readonly EmbeddedFont _plain;
