@@ -19,6 +19,7 @@ internal sealed record Inputs(
         Layout? layout = null;
         if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
         {
+            WhichFile.RefuseBatch(layoutFile, layoutBytes);
             (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes);
             diagnostics.AddRange(problems);
         }

@@ -26,7 +26,7 @@ public class RoomTests
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches"],
-        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
+        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches", "Drawing"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()
