@@ -126,8 +126,15 @@ internal sealed class TableSetter
 
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        var cells = row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01)).ToList();
-        var notes = row.Notes.SelectMany(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - _columnGap - _lefts[_about])).ToList();
+        List<IReadOnlyList<string>> cells = [.. row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01))];
+        var notes = row.Notes.Select(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - _columnGap - _lefts[_about]))
+            .SelectMany(lines => lines.SkipLast(1).Append(lines[^1] + " ")).ToList();
+        if (notes.Count > 0)
+        {
+            // Words are apart where the text is copied or read aloud.
+            cells[_about] = [.. cells[_about].SkipLast(1), cells[_about][^1] + " "];
+        }
+
         var boxLines = (row.Ticks.Count + MostBoxesAcross - 1) / MostBoxesAcross;
         var textHeight = Math.Max(cells.Max(lines => lines.Count), boxLines) * Pitch;
         var tags = row.Cells.Select((_, i) => tag.Add(i == _about ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
