@@ -21,6 +21,7 @@ internal sealed class BatchInputs
         Batch? batch = null;
         if (Inputs.Take(file, _sources, _diagnostics) is { } bytes)
         {
+            WhichFile.RefuseLayout(file, bytes);
             (batch, var problems) = BatchReader.Read(file, bytes, name => Open(file, name));
             _diagnostics.AddRange(problems);
         }
@@ -31,7 +32,7 @@ internal sealed class BatchInputs
             return (null, DiagnosticList.InFileOrder(_diagnostics));
         }
 
-        var fitting = BatchFitter.Fit(batch, drawer, name => Open(file, name), cancel);
+        var fitting = BatchFitter.Fit(batch, drawer, name => Open(file, name), Inputs.OpenPicture, cancel);
         _diagnostics.AddRange(fitting.Diagnostics);
         foreach (var (name, content) in fitting.Texts)
         {

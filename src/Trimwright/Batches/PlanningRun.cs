@@ -7,13 +7,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 {
     private readonly JobMaker _jobs = new(fitted, ways);
 
+    // The last plan that makes everything, for so many of each card: what is kept when the search is ended.
+    private (int[] Counts, CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows)? _kept;
+
     /// <summary>Plans so many of each card, with all windows that may be cut, and tells whether everything can be made.</summary>
     /// <returns>The plan or refusals, and whether what is missing is missing without any doubt of ours.</returns>
     public (CuttingResult Result, bool IsSure) Try(int[] counts)
     {
-        var solved = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
-        return (solved.Result, !solved.LeftOut);
+        var (result, job, windows, leftOut) = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
+        if (result.Plan is { Missing.Count: 0 })
+        {
+            _kept = ((int[])counts.Clone(), result, job, windows);
+        }
+
+        return (result, !leftOut);
     }
+
+    /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
+    public IReadOnlyList<CuttingRefusal> Refusals(int[] counts) =>
+        CuttingPlanner.PlanQuickly(_jobs.Make(counts, Windows(counts)), (options ?? new()) with { Rounds = 0 }, cancel).Refusals;
 
     /// <summary>
     /// Plans. A seam over a hole does not hold: where windows would come to lie below pieced panels, it is planned again without those windows, and
@@ -63,8 +75,9 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         var (most, step) = (counts[card], 1);
         (CuttingResult Result, bool IsSure)? failed = null;
         var tooMany = BatchReader.MostCards + 1;
-        while (most + step <= BatchReader.MostCards && !cancel.IsCancellationRequested)
+        while (most < BatchReader.MostCards && !cancel.IsCancellationRequested)
         {
+            step = Math.Min(step, BatchReader.MostCards - most);
             counts[card] = most + step;
             var tried = Try(counts);
             if (tried.Result.Refusals.Count > 0)
@@ -77,6 +90,12 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             {
                 (most, step) = (most + step, step * 2);
                 continue;
+            }
+
+            // A search that was ended has not failed.
+            if (cancel.IsCancellationRequested)
+            {
+                break;
             }
 
             (failed, tooMany) = (tried, most + step);
@@ -93,14 +112,14 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             {
                 most = middle;
             }
-            else
+            else if (!cancel.IsCancellationRequested)
             {
                 (failed, tooMany) = (tried, middle);
             }
         }
 
         counts[card] = most;
-        if (failed?.Result.Plan is { } plan)
+        if (failed?.Result.Plan is { } plan && tooMany - most == 1)
         {
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
@@ -171,7 +190,11 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             return plain ?? throw new InvalidOperationException("a job that could be planned no longer can");
         }
 
-        var salvaged = Planned(counts, windows) ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        if (Planned(counts, windows) is not { } salvaged)
+        {
+            return plain ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        }
+
         var used = plain is null || (salvaged.Salvage.Count > 0 && Saves(salvaged, plain)) ? salvaged : plain;
         return use == SalvageUse.Always && Always(counts, windows) is { Cutting.Missing.Count: 0 } always && (used.Cutting.Missing.Count > 0 || NewCost(always.Cutting) <= NewCost(used.Cutting))
             ? always
@@ -202,6 +225,11 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null)
     {
         (var result, var job, windows, _) = Solve(counts, windows, given, job => CuttingPlanner.Plan(job, options, cancel));
+        if (cancel.IsCancellationRequested && result.Plan is not { Missing.Count: 0 } && _kept is { } kept && kept.Counts.SequenceEqual(counts))
+        {
+            (result, job, windows) = (kept.Result with { Plan = kept.Result.Plan! with { Cancelled = true } }, kept.Job, kept.Windows);
+        }
+
         if (result.Plan is not { } plan)
         {
             return null;

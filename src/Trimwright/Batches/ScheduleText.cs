@@ -64,11 +64,24 @@ public static class ScheduleText
     /// <summary>The headings of the table of sheets.</summary>
     public static IReadOnlyList<string> SheetHeadings { get; } = ["sheet", "take", "how many", "width x height", "face up", "lay it"];
 
+    /// <summary>What the plan comes to and how good it is known to be, how panels are pieced and windows cut, as sentences.</summary>
+    public static IReadOnlyList<string> Summary(TrimSchedule schedule) =>
+    [
+        .. Known(schedule),
+        .. schedule.Plan.Pieced.Select(panel => Seam(schedule, panel)),
+        .. schedule.Plan.Salvage.Select(window => Window(schedule, window)),
+    ];
+
     /// <summary>What the plan comes to and how good it is known to be, as sentences.</summary>
-    public static IReadOnlyList<string> Summary(TrimSchedule schedule)
+    public static IReadOnlyList<string> Known(TrimSchedule schedule)
     {
         var plan = schedule.Plan;
         var lines = ProofText.Of(plan).ToList();
+        if (plan.IsStoppedEarly)
+        {
+            lines.Insert(0, "stopped early: this is the best plan that was found until then");
+        }
+
         lines.Add(
             $"{Count(schedule.Steps.Count, "step")}: {Count(schedule.Cuts, "cut")}, {Count(schedule.Strokes, "stroke")} of the blade with up to {Text(plan.Batch.Drawer.StackLimit)} in a stack; the fence is set {Times(schedule.Settings)}, to {Count(schedule.DifferentSettings, "different distance")}");
         foreach (var stop in plan.Stops)
@@ -78,20 +91,20 @@ public static class ScheduleText
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
+        foreach (var made in plan.Cards.Where(made => made.Card.Wanted.AsManyAsPossible && made.Count == BatchReader.MostCards))
+        {
+            lines.Add($"{Count(made.Count, "card")} of {made.Card.Words} come out of it: one entry of `cards` can have no more");
+        }
+
         if (plan.IsBestMix)
         {
             var weighed = plan.Cards.Any(made => made.Card.Wanted.Worth > 1);
             lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
         }
 
-        foreach (var panel in plan.Pieced)
+        if (plan.Job.Joins.Count is > 0 and var ways)
         {
-            lines.Add(Seam(schedule, panel));
-        }
-
-        foreach (var window in plan.Salvage)
-        {
-            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
+            lines.Add($"{Count(ways, "way")} to lay the seams of panels {(ways == 1 ? "was" : "were")} tried; what is said of the fewest sheets and the most cards holds for {(ways == 1 ? "it" : "them")}");
         }
 
         return lines;
@@ -113,6 +126,11 @@ public static class ScheduleText
     /// <summary>What hides a seam, such as <c>the path and the sign</c>.</summary>
     public static string Covers(PanelSeam seam) => Listed([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
 
+    /// <summary>Which window is cut out of which mats, in a sentence.</summary>
+    public static string Window(TrimSchedule schedule, SalvageWindow window) =>
+        $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";
+
+
     /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
     public static IReadOnlyList<string> Leftovers(TrimSchedule schedule) =>
     [
@@ -121,9 +139,12 @@ public static class ScheduleText
     ];
 
     /// <summary>A part that a cut gives, in words.</summary>
-    public static string Told(CutYield yield, LengthUnit unit)
+    /// <param name="yield">The part.</param>
+    /// <param name="unit">The unit of its size.</param>
+    /// <param name="isBare">Whether the unit is left out, since it is said elsewhere.</param>
+    public static string Told(CutYield yield, LengthUnit unit, bool isBare = false)
     {
-        var size = LengthText.WriteSize(yield.Width, yield.Height, unit);
+        var size = isBare ? $"{LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}" : LengthText.WriteSize(yield.Width, yield.Height, unit);
         return yield.Kind switch
         {
             YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
@@ -151,7 +172,7 @@ public static class ScheduleText
         var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
         return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
             : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
-            : sheet.Stock?.Grain is not null ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs up and down"
+            : sheet.Stock?.Grain is { } grain ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs {(grain == Axis.Across ? "across" : "up and down")}"
             : width == height ? "any way"
             : $"{LengthText.Write(width, unit)} along the top";
     }

@@ -22,10 +22,6 @@ public static class CuttingPlanner
         return job.Joins.Count > 0 ? new JoinPlanner(options, cancel).Plan(job, inFull: true) : PlanWhole(job, options, cancel);
     }
 
-    /// <summary>The first plan found that makes everything, or one that does not: what is good enough to know whether the stock will do.</summary>
-    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
-        job.Joins.Count > 0 ? new JoinPlanner(options, cancel).Plan(job, inFull: false) : PlanWhole(job, options, cancel);
-
     /// <summary>Plans a job in which nothing is joined.</summary>
     internal static CuttingResult PlanWhole(CuttingJob job, CuttingOptions options, CancellationToken cancel)
     {
@@ -70,6 +66,11 @@ public static class CuttingPlanner
             },
         };
     }
+
+    /// <summary>A plan whose sheets are not laid again for leftovers and cuts: good enough to know whether the stock will do.</summary>
+    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) => job.Joins.Count > 0
+        ? new JoinPlanner(options with { TidySteps = 0 }, cancel).Plan(job, inFull: false)
+        : PlanWhole(job, options with { TidySteps = 0 }, cancel);
 
     private static int IndexOf(CuttingJob job, string stock)
     {

@@ -6,7 +6,8 @@ internal static class StockUse
     /// <summary>The piece, from no other stock than that.</summary>
     public static WantedPiece OutOf(WantedPiece piece, IReadOnlyCollection<string> stock) => piece with
     {
-        From = [.. stock.Where(id => piece.From?.Contains(id, StringComparer.Ordinal) ?? true)],
+        From = [.. stock.Where(piece.MayComeFrom)],
+        Lies = [.. piece.Lies.Where(lie => stock.Contains(lie.Stock))],
     };
 
     /// <summary>The job, with no other stock than that.</summary>
