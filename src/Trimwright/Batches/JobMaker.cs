@@ -67,6 +67,7 @@ internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> wa
         })
         {
             Joins = joins,
+            SmallCost = CostOfWindow,
         };
     }
 

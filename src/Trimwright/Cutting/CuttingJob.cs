@@ -11,4 +11,7 @@ public sealed record CuttingJob(IReadOnlyList<WantedPiece> Pieces, IReadOnlyList
     /// piece cannot be cut whole; then as few parts as can be, then as the order says. Pieces that are only parts of others may have a count of 0.
     /// </summary>
     public IReadOnlyList<PieceJoin> Joins { get; init; } = [];
+
+    /// <summary>Stock that costs no more than this, such as offcuts, is gladly used up: no piece is joined, nor of more parts, to save only that.</summary>
+    public long SmallCost { get; init; }
 }

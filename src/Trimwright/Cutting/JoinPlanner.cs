@@ -13,9 +13,9 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
     private readonly CuttingOptions _quick = options with { TidySteps = 0, Rounds = Math.Min(options.Rounds, RoundsOfATry) };
 
     /// <summary>What a choice of joins comes to; less is better, what comes first before all the rest.</summary>
-    private sealed record Score(Int128 Missing, long Cost, long Parts, long Ways, long Rank) : IComparable<Score>
+    private sealed record Score(Int128 Missing, long Bought, long Parts, long Cost, long Ways, long Rank) : IComparable<Score>
     {
-        public int CompareTo(Score? other) => other is null ? -1 : (Missing, Cost, Parts, Ways, Rank).CompareTo((other.Missing, other.Cost, other.Parts, other.Ways, other.Rank));
+        public int CompareTo(Score? other) => other is null ? -1 : (Missing, Bought, Parts, Cost, Ways, Rank).CompareTo((other.Missing, other.Bought, other.Parts, other.Cost, other.Ways, other.Rank));
     }
 
     /// <summary>Plans.</summary>
@@ -176,7 +176,7 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
                 return OnlyComplete(best);
             }
 
-            bool IsGood() => Of(best).Score.Missing == 0 && (!inFull || Of(best).Score.Cost <= search.Bound!.Bound);
+            bool IsGood() => Of(best).Score.Missing == 0 && (!inFull || Of(best).Score is var score && (score.Bought == 0 || score.Cost <= search.Bound!.Bound));
             while (!IsGood() && Better(best, Moves(best, guess)) is { } next)
             {
                 best = next;
@@ -312,7 +312,8 @@ internal sealed class JoinPlanner(CuttingOptions options, CancellationToken canc
             var plan = CuttingPlanner.PlanWhole(WithJoined(group, counts), planner._quick, planner.Cancel).Plan!;
             var area = plan.Missing.Aggregate(Int128.Zero, (sum, missing) => sum + (missing.Count * AreaOf(missing.Piece)));
             var score = new Score(
-                area, plan.Cost, counts.Select((count, j) => count * (group.Joins[j].Parts.Count - 1)).Sum(), counts.LongCount(count => count > 0), counts.Select((count, j) => count * j).Sum());
+                area, plan.Sheets.Sum(sheet => group.Stock.First(stock => stock.Id == sheet.Stock).Cost is var cost && cost > group.SmallCost ? cost * sheet.Repeats : 0),
+                counts.Select((count, j) => count * (group.Joins[j].Parts.Count - 1)).Sum(), plan.Cost, counts.LongCount(count => count > 0), counts.Select((count, j) => count * j).Sum());
             return _known[Key(counts)] = (score, plan);
         }
 
