@@ -54,6 +54,7 @@ public static class Program
             ResizeCommand.Create(screen),
             WorksheetCommand.Create(screen),
             CheckCommand.Create(screen),
+            BalanceCommand.Create(screen),
             BatchCommand.Create(screen),
             FormatsCommand.Create(screen),
             DrawerCommand.Create(screen),
