@@ -19,21 +19,24 @@ public static class GalleryFiles
     public const int DotsPerInch = 144;
 
     // Layers, pieces and base of a few demos are enough to see what changes.
-    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "seed-packet"];
+    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "scarecrow", "seed-packet"];
 
-    // One with few variants, and one with so many that they take two sheets and tie.
-    private static readonly string[] WithBalance = ["garden-gate", "watering-can"];
+    // One with few variants, one with so many that they take two sheets and tie, and one with a picture that pulls to its side.
+    private static readonly string[] WithBalance = ["garden-gate", "scarecrow", "watering-can"];
 
     private const int BalanceShown = 12;
 
     private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
+
+    private static PictureFile OpenPicture(string layoutFile, string picture) =>
+        new(File.ReadAllBytes(Path.Combine(Path.GetDirectoryName(layoutFile) ?? "", picture)));
 
     /// <summary>The outputs of a layout file: names below <c>renders/</c> and contents.</summary>
     /// <exception cref="InvalidOperationException">The layout does not fit its own format, or no picture can be made here.</exception>
     public static IReadOnlyList<(string Name, byte[] Content)> For(string layoutFile)
     {
         var stem = Path.GetFileNameWithoutExtension(layoutFile);
-        var reading = LayoutReader.Read(Path.GetFileName(layoutFile), File.ReadAllBytes(layoutFile));
+        var reading = LayoutReader.Read(Path.GetFileName(layoutFile), File.ReadAllBytes(layoutFile), picture => OpenPicture(layoutFile, picture));
         var layout = reading.Layout ?? throw new InvalidOperationException(
             string.Join("; ", reading.Diagnostics.Select(diagnostic => $"{diagnostic.Place}: {diagnostic.Message}")));
         var result = Fitter.Fit(layout, Drawer.Default);
@@ -108,7 +111,7 @@ public static class GalleryFiles
 
     private static void AddBalance(List<(string Name, byte[] Content)> files, string stem, Layout layout)
     {
-        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.None);
+        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.Of(layout));
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, BalanceShown).Index())
         {
             AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-{index + 1}"), sheet);

@@ -60,6 +60,14 @@ public sealed record DrawnLine(IReadOnlyList<Point> Points, Stroke Stroke) : Dra
     public string? Class { get; init; }
 }
 
+/// <summary>A picture stretched over a box and shown inside an outline.</summary>
+/// <param name="Id">What its edge is called, unique on the drawing.</param>
+/// <param name="Content">The picture.</param>
+/// <param name="Box">The box that all of it would fill.</param>
+/// <param name="Edge">What is shown of it: what lies inside this outline.</param>
+/// <param name="FlippedAbout">The place across about which the picture, but not its edge, is flipped left to right; null where it is not.</param>
+public sealed record DrawnPicture(string Id, PictureContent Content, Box Box, Outline Edge, Position? FlippedAbout) : DrawnItem;
+
 /// <summary>Where a text is held.</summary>
 public enum TextHold
 {

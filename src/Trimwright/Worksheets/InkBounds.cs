@@ -51,6 +51,7 @@ internal static class InkBounds
         DrawnLine line => [Around(line.Points.Select(point => at(Rough(point)))).Grown(Plane.Roughly(line.Stroke.Width) / 2)],
         DrawnOutline outline => [Around(Corners(outline.Outline.Bounds).Select(at)).Grown(outline.Stroke is { } stroke ? Plane.Roughly(stroke.Width) / 2 : 0)],
         DrawnText text => [Around(Corners(text).Select(at))],
+        DrawnPicture picture => [Around(Corners(picture.Edge.Bounds).Select(at))],
         _ => Enumerable.Empty<Area>(),
     });
 
