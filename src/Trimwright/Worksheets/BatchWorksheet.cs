@@ -76,7 +76,7 @@ public static class BatchWorksheet
             new("Sheet", ColumnKind.Mark), new("Take", ColumnKind.Words), new("How many", ColumnKind.Number), new("Width x height", ColumnKind.Size),
             new("Face up", ColumnKind.Words), new("Lay it", ColumnKind.Words),
         ],
-        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]) { IsTight = true };
+        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]) { IsTight = true, MayBreak = true };
 
     private static IReadOnlyList<string> Hints(TrimSchedule schedule)
     {
