@@ -32,7 +32,7 @@ internal sealed class BatchInputs
             return (null, DiagnosticList.InFileOrder(_diagnostics));
         }
 
-        var fitting = BatchFitter.Fit(batch, drawer, name => Open(file, name), cancel);
+        var fitting = BatchFitter.Fit(batch, drawer, name => Open(file, name), Inputs.OpenPicture, cancel);
         _diagnostics.AddRange(fitting.Diagnostics);
         foreach (var (name, content) in fitting.Texts)
         {

@@ -1,5 +1,6 @@
 using System.Text;
 using Trimwright.Diagnostics;
+using Trimwright.Images;
 using Trimwright.Layouts;
 
 namespace Trimwright.Cli;
@@ -20,7 +21,7 @@ internal sealed record Inputs(
         if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
         {
             WhichFile.RefuseBatch(layoutFile, layoutBytes);
-            (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes);
+            (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes, picture => OpenPicture(layoutFile, picture));
             diagnostics.AddRange(problems);
         }
 
@@ -57,6 +58,33 @@ internal sealed record Inputs(
 
         sources[file] = Encoding.UTF8.GetString(bytes);
         return bytes;
+    }
+
+    /// <summary>Opens a picture by its name as seen from the folder of a layout. Of one that is too large, only enough is read to tell.</summary>
+    public static PictureFile OpenPicture(string layoutFile, string picture)
+    {
+        try
+        {
+            var path = Path.Combine(Path.GetDirectoryName(layoutFile) ?? "", picture);
+            if (Directory.Exists(path))
+            {
+                return new(null, "it is a folder");
+            }
+
+            if (!File.Exists(path))
+            {
+                return PictureFile.NotThere;
+            }
+
+            using var file = File.OpenRead(path);
+            var bytes = new byte[Math.Min(file.Length, PictureReader.MostBytes + 1L)];
+            file.ReadExactly(bytes);
+            return new(bytes);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return new(null, problem.Message);
+        }
     }
 
     // Null when the file is larger than allowed: it is not read at all then.

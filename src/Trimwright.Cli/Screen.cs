@@ -4,8 +4,14 @@ using Trimwright.Diagnostics;
 namespace Trimwright.Cli;
 
 /// <summary>Where results and complaints go: tables on a terminal, plain text elsewhere.</summary>
-internal sealed class Screen(TextWriter output, TextWriter errors, bool isTerminal)
+/// <param name="output">Where results go.</param>
+/// <param name="errors">Where complaints go.</param>
+/// <param name="isTerminal">Whether results go to a terminal.</param>
+/// <param name="patience">How long work may take before it is told how far it is.</param>
+internal sealed class Screen(TextWriter output, TextWriter errors, bool isTerminal, TimeSpan patience)
 {
+    private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(200);
+
     public TextWriter Output { get; } = output;
 
     public void Line(string text = "") => Output.Write(text + "\n");
@@ -62,7 +68,7 @@ internal sealed class Screen(TextWriter output, TextWriter errors, bool isTermin
         Line(System.Text.Encoding.UTF8.GetString(stream.ToArray()));
     }
 
-    /// <summary>Does work that may take a while, with a line on a terminal that tells how far it is once a second has gone by.</summary>
+    /// <summary>Does work that may take a while; on a terminal a line tells how far it is, once patience has run out.</summary>
     public T WithProgress<T>(string task, Func<Action<Cutting.CuttingProgress>?, T> work)
     {
         if (!isTerminal)
@@ -70,19 +76,25 @@ internal sealed class Screen(TextWriter output, TextWriter errors, bool isTermin
             return work(null);
         }
 
-        var result = default(T);
-        var watch = System.Diagnostics.Stopwatch.StartNew();
-        AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Output) }).Status().Start(task, status =>
+        var told = task;
+        var running = Task.Run(() => work(progress => Volatile.Write(
+            ref told,
+            FormattableString.Invariant($"{task}: {progress.Sheets} sheets so far, part {progress.Lot} of {progress.Lots}; Ctrl+C keeps the best plan found"))));
+        if (!IsDone(running, patience))
         {
-            result = work(progress =>
+            AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Output) }).Status().Start(task, status =>
             {
-                if (watch.ElapsedMilliseconds > 1000)
+                do
                 {
-                    status.Status(FormattableString.Invariant($"{task}: {progress.Sheets} sheets so far, part {progress.Lot} of {progress.Lots}; Ctrl+C keeps the best plan found"));
+                    status.Status(Volatile.Read(ref told));
                 }
+                while (!IsDone(running, Glance));
             });
-        });
-        return result!;
+        }
+
+        return running.GetAwaiter().GetResult();
+
+        static bool IsDone(Task running, TimeSpan wait) => Task.WaitAny([running], wait) >= 0;
     }
 
     public void Complain(IReadOnlyList<Diagnostic> diagnostics, IReadOnlyDictionary<string, string> sources)

@@ -11,7 +11,7 @@ internal static class Demo
 
     public static FittedCard Fit(string name)
     {
-        var layout = LayoutReader.Read(name + ".json", File.ReadAllBytes(Path.Combine(Root, "layouts", name + ".json"))).Layout!;
+        var layout = LayoutReader.Read(name + ".json", File.ReadAllBytes(Path.Combine(Root, "layouts", name + ".json")), picture => new(File.ReadAllBytes(Path.Combine(Root, "layouts", picture)))).Layout!;
         return Fitter.Fit(layout, Drawer.Default).Card!;
     }
 

@@ -16,7 +16,7 @@ public sealed class DrawingTests(Browser browser) : IClassFixture<Browser>
     // 192 dots per inch are twice what browsers count with, so that an eighth of an inch is 24 pixels.
     private const int Dpi = 192;
 
-    private static readonly string[] Demos = ["bean-row", "seed-packet", "marrow-show", "sun-over-plot"];
+    private static readonly string[] Demos = ["bean-row", "seed-packet", "marrow-show", "scarecrow", "sun-over-plot"];
 
     public static TheoryData<string, string> Sheets()
     {

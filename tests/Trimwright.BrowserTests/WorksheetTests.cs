@@ -88,6 +88,7 @@ public sealed class WorksheetTests(Browser browser) : IClassFixture<Browser>
     [InlineData("bean-row")]
     [InlineData("rain-gauge")]
     [InlineData("compost-heap")]
+    [InlineData("scarecrow")]
     public async Task Printed_bars_and_true_drawings_have_their_size_and_no_drawing_is_higher_than_a_page(string demo)
     {
         const double PixelsPerMillimetre = 96 / 25.4;

@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Trimwright.Balance;
 using Trimwright.Diagnostics;
+using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Images;
 using Trimwright.Layouts;
@@ -10,7 +11,7 @@ namespace Trimwright.Benchmarks;
 
 /// <summary>
 /// The work of balancing, warm and in process: a picture of 2,000 x 2,000 pixels traced and weighed; 64 variants of the layout of twelve
-/// pieces fitted, rendered at 256 cells and put in order. Ratios are to fitting that layout once.
+/// pieces fitted, rendered at 256 cells and put in order; the sheets of the best twelve. Ratios are to fitting that layout once.
 /// </summary>
 [MemoryDiagnoser]
 public class BalanceBenchmarks
@@ -19,13 +20,15 @@ public class BalanceBenchmarks
     private readonly Picture _picture = Flower(2000);
     private readonly SourcePlace _place = SourcePlace.WholeFile("flower.png");
     private IReadOnlyList<Variant> _variants = [];
+    private BalanceComparison? _comparison;
 
     [GlobalSetup]
     public void Setup()
     {
         // The cards that were found, over and over: how long one takes does not depend on where its pieces lie.
-        var found = VariantSearch.Find(_layout, _layout.Format, _layout.Holding, Drawer.Default).Found;
-        _variants = [.. Enumerable.Range(0, VariantSearch.UsualMost).Select(i => found[i % found.Count])];
+        var search = VariantSearch.Find(_layout, _layout.Format, _layout.Holding, Drawer.Default);
+        _comparison = BalanceComparison.Of(search, FacePictures.None);
+        _variants = [.. Enumerable.Range(0, VariantSearch.UsualMost).Select(i => search.Found[i % search.Found.Count])];
     }
 
     [Benchmark(Baseline = true)]
@@ -40,6 +43,9 @@ public class BalanceBenchmarks
     [Benchmark]
     public object FindFitRenderAndRank64() => BalanceRanking.Of(
         VariantSearch.Find(_layout, _layout.Format, _layout.Holding, Drawer.Default).Found, FacePictures.None);
+
+    [Benchmark]
+    public object DrawSheetsOf12() => BalanceDrawing.Sheets(_comparison!, 12).Select(SvgWriter.Write).ToList();
 
     /// <summary>All but the ground, the band and the poles as accents, so that there are more than 64 combinations.</summary>
     public static Layout WithAccents(Layout layout) => layout with

@@ -1,4 +1,5 @@
 using System.Text;
+using Trimwright.Balance;
 using Trimwright.Batches;
 using Trimwright.Drawing;
 using Trimwright.Fitting;
@@ -19,19 +20,27 @@ public static class GalleryFiles
     public const int DotsPerInch = 144;
 
     // Layers, pieces and base of a few demos are enough to see what changes.
-    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "seed-packet"];
+    private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "scarecrow", "seed-packet"];
+
+    // One with few variants, and one with so many that they take two sheets and tie.
+    private static readonly string[] WithBalance = ["garden-gate", "watering-can"];
+
+    private const int BalanceShown = 12;
 
     // One worksheet of a card shows how they look; it is the same whatever the machine, and so is every byte of it.
     private const string WithWorksheet = "bean-row";
 
     private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
 
+    private static PictureFile OpenPicture(string layoutFile, string picture) =>
+        new(File.ReadAllBytes(Path.Combine(Path.GetDirectoryName(layoutFile) ?? "", picture)));
+
     /// <summary>The outputs of a layout file: names below <c>renders/</c> and contents.</summary>
     /// <exception cref="InvalidOperationException">The layout does not fit its own format, or no picture can be made here.</exception>
     public static IReadOnlyList<(string Name, byte[] Content)> For(string layoutFile)
     {
         var stem = Path.GetFileNameWithoutExtension(layoutFile);
-        var reading = LayoutReader.Read(Path.GetFileName(layoutFile), File.ReadAllBytes(layoutFile));
+        var reading = LayoutReader.Read(Path.GetFileName(layoutFile), File.ReadAllBytes(layoutFile), picture => OpenPicture(layoutFile, picture));
         var layout = reading.Layout ?? throw new InvalidOperationException(
             string.Join("; ", reading.Diagnostics.Select(diagnostic => $"{diagnostic.Place}: {diagnostic.Message}")));
         var result = Fitter.Fit(layout, Drawer.Default);
@@ -70,6 +79,11 @@ public static class GalleryFiles
         var resized = VariantFits.Resized(layout, formats, Drawer.Default);
         AddDrawing(files, $"{stem}/resized", SideBySideDrawing.Draw($"{layout.Title}, on other formats", Fitted(resized)));
         AddText(files, $"{stem}/resized.md", Told(resized));
+        if (WithBalance.Contains(stem))
+        {
+            AddBalance(files, stem, layout);
+        }
+
         return files;
     }
 
@@ -103,6 +117,19 @@ public static class GalleryFiles
         }
 
         return files;
+    }
+
+    private static void AddBalance(List<(string Name, byte[] Content)> files, string stem, Layout layout)
+    {
+        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.None);
+        foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, BalanceShown).Index())
+        {
+            AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-{index + 1}"), sheet);
+        }
+
+        AddText(files, $"{stem}/balance.md", BalancePage.Write(comparison));
+        AddText(files, $"{stem}/balance.csv", BalanceCsv.Write(comparison));
+        AddText(files, $"{stem}/balance.json", BalanceJson.Write(comparison));
     }
 
     private static List<(string Caption, FittedCard Card)> Fitted(IReadOnlyList<Variant> variants) =>

@@ -14,12 +14,15 @@ namespace Trimwright.Cli.Commands;
 /// <summary><c>batch</c>: plans how to cut several cards out of the paper in stock.</summary>
 internal static class BatchCommand
 {
+    /// <summary>The word for it on the command line.</summary>
+    public const string Verb = "batch";
+
     public static Command Create(Screen screen)
     {
         var options = new CommonOptions();
         var file = new Argument<string>("batch") { Description = "The batch file (JSON)." };
         var paper = WorksheetCommand.PaperOption("batches");
-        var command = new Command("batch", """
+        var command = new Command(Verb, """
             Plan how to cut a batch of cards out of a pad of paper: a worksheet to print (PDF and HTML) with maps of the sheets, the cuts in order and
             what is left over.
 

@@ -47,6 +47,8 @@ internal sealed class CommonOptions
         Description = "Replace files in the folder even if this program did not write them.",
     };
 
+    public Option<bool> NoBalance { get; } = new("--no-balance") { Description = "Say nothing about the balance of the card." };
+
     /// <summary>The format and holding asked for, or those of the layout.</summary>
     public (CardFormat Format, Holding Holding) FormatFor(ParseResult parsed, Layout layout)
     {

@@ -16,8 +16,8 @@ internal static class FitCommand
             Example: trimwright fit layouts/bean-row.json --format "A7 landscape" --out cut
             """)
         {
-            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.Json,
-            options.Force,
+            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.NoBalance,
+            options.Json, options.Force,
         };
         command.SetAction(parsed => Run(parsed, options, screen));
         return command;
@@ -62,6 +62,7 @@ internal static class FitCommand
         var table = TrimTable.FromList(list);
         screen.Table(table.Headings, table.Rows, table.ToPlainText());
         session.WriteReport(card);
+        session.WriteBalance(card, !parsed.GetValue(options.NoBalance));
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;

@@ -16,8 +16,8 @@ internal static class MirrorCommand
             Example: trimwright mirror layouts/bean-row.json --out cut
             """)
         {
-            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.Json,
-            options.Force,
+            options.Layout, options.Format, options.Held, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Dual, options.NoBalance,
+            options.Json, options.Force,
         };
         command.SetAction(parsed => Run(parsed, options, screen));
         return command;
@@ -43,6 +43,7 @@ internal static class MirrorCommand
         return SeveralFits.Write(
             parsed, options, session, screen, fits,
             fit => $"{stem}-{CommonOptions.Slug(fit.Name)}", $"{stem}-mirrored",
-            $"{session.Layout.Title}, {Fitter.FormatWords(format, holding)}, mirrored");
+            $"{session.Layout.Title}, {Fitter.FormatWords(format, holding)}, mirrored",
+            balance: !parsed.GetValue(options.NoBalance));
     }
 }

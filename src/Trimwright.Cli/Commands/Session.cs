@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using Trimwright.Balance;
 using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
@@ -30,6 +31,9 @@ internal sealed class Session
 
     public Drawer Drawer => _inputs.Drawer!;
 
+    /// <summary>The pictures on the pieces, for weighing: the one place where those of a layout are handed over.</summary>
+    public FacePictures Pictures { get; } = FacePictures.None;
+
     public static Session Open(ParseResult parsed, CommonOptions options, Screen screen) => new(
         Inputs.Read(parsed.GetValue(options.Layout)!, parsed.GetValue(options.DrawerFile)), screen, parsed.GetValue(options.Json));
 
@@ -58,6 +62,15 @@ internal sealed class Session
         foreach (var (heading, lines) in FitReport.Of(card))
         {
             _screen.Lines(heading, lines);
+        }
+    }
+
+    /// <summary>One line on the balance of a card as drawn, unless that is not wanted or the face has no weight.</summary>
+    public void WriteBalance(FittedCard card, bool isWanted)
+    {
+        if (isWanted && FaceWeight.Of(card, Pictures) is { } weight)
+        {
+            _screen.Lines("balance", [$"{BalanceReport.Brief(weight)}; `trimwright balance` shows variants and what pulls where"]);
         }
     }
 

@@ -17,9 +17,10 @@ internal static class SeveralFits
     /// <param name="stemOf">The stem of the file names of a fit.</param>
     /// <param name="sheetStem">The stem of the file name of the sheet with all of them.</param>
     /// <param name="sheetTitle">The title of that sheet.</param>
+    /// <param name="balance">Whether to say how the first is balanced.</param>
     public static int Write(
         ParseResult parsed, CommonOptions options, Session session, Screen screen, IReadOnlyList<Variant> fits,
-        Func<Variant, string> stemOf, string sheetStem, string sheetTitle)
+        Func<Variant, string> stemOf, string sheetStem, string sheetTitle, bool balance = false)
     {
         var fitted = fits.Where(fit => fit.Card is not null).Select(fit => (fit.Name, Card: fit.Card!)).ToList();
         if (fitted.Count == 0)
@@ -66,6 +67,11 @@ internal static class SeveralFits
         }
 
         Show(session, screen, fits);
+        if (fits[0].Card is { } first)
+        {
+            session.WriteBalance(first, balance);
+        }
+
         screen.Lines("written", folder.Paths);
         return Program.Done;
     }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Trimwright.Fitting;
 using Trimwright.Measures;
 
 namespace Trimwright.Balance;
@@ -6,16 +8,72 @@ namespace Trimwright.Balance;
 public static class BalanceReport
 {
     /// <summary>Said with every ranking.</summary>
-    public const string Advice = "numbers advise, the eye decides: they see dark and light and where, not what a picture shows";
+    public const string Advice = "Numbers advise, the eye decides: they see dark and light and where, not what a picture shows.";
+
+    /// <summary>What stands over <see cref="Worth"/>.</summary>
+    public const string WorthHeading = "what the numbers are worth";
+
+    /// <summary>What the columns of the table mean, one sentence each.</summary>
+    public static IReadOnlyList<string> Key { get; } =
+    [
+        "DCM, Deviation of the Centre of Mass: how far the weight lies from the middle, in hundredths of the card. 0 is in the middle.",
+        "dx and dy are its parts across and down. Above 0 the left or the top is heavier, below 0 the right or the bottom.",
+        "APB, Assessment of Preference for Balance: how unevenly the weight is spread over halves, quarters and diagonals, from 0 for evenly to 100.",
+        $"Scores within {LengthText.WriteDecimal(BalanceRanking.TieWithin, 2)} of one another tie and share a place (=), since they are not known any better.",
+    ];
+
+    /// <summary>
+    /// What the numbers are worth, one sentence each. The published figures are those of docs/balance.md, with their sources there.
+    /// </summary>
+    public static IReadOnlyList<string> Worth { get; } =
+    [
+        Advice,
+        "They explain a part of what people call balanced, not all of it: in a study of 2016 the deviation explained 67.5 % of how balanced 16 people found 130 pictures, and in one of 2005 the score explained 73 % and 78 % of which arrangements of circles and of hexagons were preferred. Those were plain black shapes, not cards.",
+        "A card that is mirrored whole keeps its scores: mirror it to suit the picture, and move accents to suit the balance.",
+        "Off the middle can be just what a card wants.",
+    ];
 
     /// <summary>Pulls smaller than this, in hundredths of the card, are left out.</summary>
     private static readonly Rational LeastPull = Rational.From(1, 2);
+
+    /// <summary>
+    /// What was compared, such as <c>A2 portrait: 23 variants, the best balanced first by DCM; 64 combinations were tried, 120 more were not</c>.
+    /// </summary>
+    public static string Headline(BalanceComparison comparison)
+    {
+        var card = comparison.AsDrawn.Card;
+        var count = comparison.Variants.Count;
+        var variants = count == 1
+            ? "no variant fits but the layout as drawn"
+            : string.Create(CultureInfo.InvariantCulture, $"{count} variants, the best balanced first by {(comparison.Ranking.Measure == BalanceMeasure.Deviation ? "DCM" : "APB")}");
+        var tried = comparison.Tried == 1
+            ? "no other was tried"
+            : string.Create(CultureInfo.InvariantCulture, $"{comparison.Tried} combinations were tried");
+        var rest = comparison.NotTried <= 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {comparison.NotTried} more were not");
+        return $"{Fitter.FormatWords(card.Format, card.Holding)}: {variants}; {tried}{rest}";
+    }
+
+    /// <summary>Why the variants stand in that order, and what looks off the card, under headings; empty headings are left out.</summary>
+    public static IReadOnlyList<(string Heading, IReadOnlyList<string> Lines)> Of(BalanceComparison comparison)
+    {
+        var sections = new List<(string, IReadOnlyList<string>)>
+        {
+            ("why", [.. Why(comparison)]),
+            ("looks off the card", [.. comparison.Variants.SelectMany(variant => variant.LooksOff.Select(note =>
+                string.Create(CultureInfo.InvariantCulture, $"no. {variant.Number}: {note}")))]),
+        };
+        return sections.FindAll(section => section.Item2.Count > 0);
+    }
 
     /// <summary>Where the weight lies, such as <c>the weight lies 3.1 % of the card left of the middle and 0.4 % below it</c>.</summary>
     public static string Where(FaceWeight weight) =>
         Joined("left of", "right of", -weight.Whole.Dx, "above", "below", -weight.Whole.Dy) is { } where
             ? $"the weight lies {where}"
             : "the weight lies in the middle";
+
+    /// <summary>Where the weight lies, and the score, such as <c>the weight lies in the middle (DCM 0.02, APB 31.50)</c>.</summary>
+    public static string Brief(FaceWeight weight) =>
+        $"{Where(weight)} (DCM {BalanceText.Score(weight.Whole.Deviation)}, APB {BalanceText.Score(weight.Whole.Preference)})";
 
     /// <summary>
     /// Which pieces pull the weight where, the strongest first, such as <c>`poles` pulls it 2.4 % to the left and 0.8 % down</c>. What shows
@@ -52,9 +110,37 @@ public static class BalanceReport
         return moved.Count == 0 ? head : $"{head}: {string.Join("; ", moved)}";
     }
 
+    // What was drawn, what pulls it most, and what the best does otherwise.
+    private static IEnumerable<string> Why(BalanceComparison comparison)
+    {
+        const int MostPulls = 3;
+        if (comparison.AsDrawn.Weight is not { } drawn)
+        {
+            yield return "as drawn, nothing on the face is told from its ground by its grey, so it has no weight to balance";
+            yield break;
+        }
+
+        if (comparison.Ranking.Ground == GroundTone.Dark)
+        {
+            yield return "more than half of the face is dark, so what is light on it weighs";
+        }
+
+        yield return $"as drawn, {Where(drawn)}";
+        foreach (var pull in Pulls(drawn).Take(MostPulls))
+        {
+            yield return pull;
+        }
+
+        var best = comparison.Best;
+        yield return comparison.IsBestAsDrawn
+            ? "no variant that was tried is better balanced than as drawn, by more than the numbers can tell"
+            : string.Create(CultureInfo.InvariantCulture, $"no. {best.Number}, {best.Name}{(BalanceText.Tie(best) is { } tie ? $" ({tie})" : "")}: {Against(best.Weight!, drawn, comparison.Ranking.Measure)}");
+    }
+
     private static Rational Larger(PieceWeight piece) => Rational.Max(piece.PullX.Abs(), piece.PullY.Abs());
 
-    private static string Directions(PieceWeight piece)
+    /// <summary>Where a piece pulls the weight, such as <c>2.4 % to the left and 0.8 % up</c>, or <c>neither way</c>.</summary>
+    internal static string Directions(PieceWeight piece)
     {
         List<string> parts = [];
         if (!IsNought(piece.PullX))

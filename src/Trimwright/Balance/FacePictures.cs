@@ -1,6 +1,7 @@
 using Trimwright.Fitting;
 using Trimwright.Geometry;
 using Trimwright.Images;
+using Trimwright.Layouts;
 using Trimwright.Measures;
 
 namespace Trimwright.Balance;
@@ -12,6 +13,18 @@ public sealed class FacePictures
 
     /// <summary>No pictures: pieces are as light or dark as their paper.</summary>
     public static FacePictures None { get; } = new();
+
+    /// <summary>The pictures that a layout names and that were read with it.</summary>
+    public static FacePictures Of(Layout layout)
+    {
+        var pictures = None;
+        foreach (var (name, content) in layout.Pieces.Where(piece => piece.Picture?.Content is not null).Select(piece => (piece.Name, piece.Picture!.Content!)))
+        {
+            pictures = pictures.With(name, content.Picture, content.Outline);
+        }
+
+        return pictures;
+    }
 
     /// <summary>These and one more.</summary>
     /// <param name="piece">The name of the piece.</param>
@@ -69,7 +82,7 @@ internal sealed class SmallPicture
     /// <summary>The picture as it lies on a fitted piece.</summary>
     public LaidPicture LaidOn(FittedPiece piece, Turn turn)
     {
-        var box = _outline is null ? piece.Box : _outline.PictureBoxFor(piece.Box);
+        var box = piece.PictureBox ?? (_outline is null ? piece.Box : _outline.PictureBoxFor(piece.Box));
         return new(this, box, FaceLayers.Nanometres(piece.Box.Left + piece.Box.Right), piece.Source.Flipped, turn);
     }
 

@@ -58,10 +58,12 @@ public static class BatchFitter
     /// <param name="open">
     /// Gives the content of a layout file by the name in the batch and the name to show for it, or null when there is none.
     /// </param>
+    /// <param name="openPicture">Opens a picture, given the name shown for the layout and what that calls the picture; without it images have no picture.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static BatchFitting Fit(
-        Batch batch, Drawer drawer, Func<string, (string Name, byte[] Content)?> open, CancellationToken cancel = default)
+        Batch batch, Drawer drawer, Func<string, (string Name, byte[] Content)?> open, Func<string, string, PictureFile>? openPicture = null,
+        CancellationToken cancel = default)
     {
         var diagnostics = new List<Diagnostic>();
         var texts = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
@@ -71,7 +73,7 @@ public static class BatchFitter
         {
             if (!layouts.TryGetValue(wanted.LayoutFile, out var layout))
             {
-                layout = layouts[wanted.LayoutFile] = Read(wanted, open, diagnostics, texts);
+                layout = layouts[wanted.LayoutFile] = Read(wanted, open, openPicture, diagnostics, texts);
             }
 
             if (layout is null)
@@ -97,8 +99,8 @@ public static class BatchFitter
     }
 
     private static Layout? Read(
-        WantedCard wanted, Func<string, (string Name, byte[] Content)?> open, List<Diagnostic> diagnostics,
-        SortedDictionary<string, byte[]> texts)
+        WantedCard wanted, Func<string, (string Name, byte[] Content)?> open, Func<string, string, PictureFile>? openPicture,
+        List<Diagnostic> diagnostics, SortedDictionary<string, byte[]> texts)
     {
         if (open(wanted.LayoutFile) is not var (name, content))
         {
@@ -113,7 +115,7 @@ public static class BatchFitter
         }
 
         texts[name] = content;
-        var reading = LayoutReader.Read(name, content);
+        var reading = LayoutReader.Read(name, content, openPicture is null ? null : picture => openPicture(name, picture));
         diagnostics.AddRange(reading.Diagnostics);
         return reading.Layout;
     }

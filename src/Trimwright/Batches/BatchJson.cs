@@ -19,6 +19,7 @@ public static class BatchJson
         json.WriteString("title", plan.Batch.Batch.Title);
         json.WriteString("unit", LengthText.Symbol(unit));
         json.WriteBoolean("provedCheapest", plan.Cutting.State == PlanState.ProvedCheapest);
+        json.WriteBoolean("stoppedEarly", plan.IsStoppedEarly);
         json.WriteNumber("newSheets", plan.NewSheets);
         json.WriteNumber("cost", plan.Cutting.Cost);
         json.WriteNumber("costAtLeast", plan.Cutting.Bound);
@@ -33,7 +34,6 @@ public static class BatchJson
             json.WriteString("take", sheet.Words);
             json.WriteNumber("count", sheet.Plan.Repeats);
             json.WriteString("faceUp", sheet.FaceUp);
-            json.WriteBoolean("turned", sheet.IsTurned);
             json.WritePropertyName("cut");
             WriteNode(json, schedule, sheet, sheet.Plan.Root, unit);
         });

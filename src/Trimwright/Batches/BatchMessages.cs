@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trimwright.Cutting;
 using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
@@ -57,6 +58,10 @@ internal static class BatchMessages
         Related = [new(known.Place, "the paper of that name")],
     };
 
+    public static Diagnostic TooLargeSheet((Length Width, Length Height) size, LengthUnit unit, SourcePlace place) => Error(
+        "E0615", place,
+        Invariant($"a sheet of {LengthText.WriteSize(size.Width, size.Height, unit)} is longer than {CuttingPlanner.LongestSide / 1000} m"), "check the number and its unit");
+
     // E061x: the batch and its layouts together.
     public static Diagnostic NoSuchLayout(string file, SourcePlace place) => Error(
         "E0611", place, $"there is no layout file `{file}`", "write its name as seen from the folder of the batch file");
@@ -86,15 +91,23 @@ internal static class BatchMessages
             : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
 
     // E062x: there is no plan.
-    public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, LengthUnit unit) => Error(
+    public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) => Error(
         "E0621", card.Wanted.Place,
         $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, is larger than every sheet it may be cut from",
-        $"add a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)} to `stock`");
+        $"add a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)}{(grain is { } runs ? $", with the grain {(runs == Axis.Across ? "across" : "up and down")}," : "")} to `stock`");
 
-    public static Diagnostic CannotBeHeld(BatchCard card, BatchPart part, Length least, LengthUnit unit) => Error(
-        "E0622", card.Wanted.Place,
-        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, cannot be cut from its sheets without cutting across a strip narrower than {LengthText.Write(least, unit)} or shaving off too little",
-        "make `smallest-piece` or `thinnest-shaving` in the drawer smaller, if your trimmer holds such strips");
+    public static Diagnostic CannotBeHeld(BatchCard card, BatchPart part, Drawer drawer, Length? leastCut, Length? leastTrim, LengthUnit unit)
+    {
+        var size = $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, cannot be cut from its sheets";
+        var (across, off) = (
+            $"cutting across a strip narrower than {LengthText.Write(drawer.SmallestPiece, unit)}", $"shaving off less than {LengthText.Write(drawer.ThinnestShaving, unit)}");
+        var (piece, shaving) = (
+            leastCut is { } cut ? $"`smallest-piece` in the drawer at most {LengthText.Write(cut, unit)}" : "",
+            leastTrim is { } trim ? $"`thinnest-shaving` in the drawer at most {LengthText.Write(trim, unit)}" : "");
+        return Error(
+            "E0622", card.Wanted.Place, $"{size} without {(leastTrim is null ? across : leastCut is null ? off : $"{across} and {off}")}",
+            $"make {(leastTrim is null ? piece : leastCut is null ? shaving : $"{piece} and {shaving}")}, if your trimmer can do that, or add a sheet of another size to `stock`");
+    }
 
     public static Diagnostic TooManyPieces(BatchCard card) => Error(
         "E0623", card.Wanted.Place, Invariant($"the batch has more than {Cutting.CuttingPlanner.MostPieces} pieces to cut"), "split it into several batches");

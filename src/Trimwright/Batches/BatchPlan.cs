@@ -58,6 +58,9 @@ public sealed record BatchPlan
     /// <summary>Whether all new sheets cost the same, so that the cheapest plan is the one with the fewest.</summary>
     public required bool CountsSheets { get; init; }
 
+    /// <summary>Whether planning was ended before it was done: the plan is the best found until then.</summary>
+    public bool IsStoppedEarly => Cutting.Cancelled;
+
     /// <summary>The part that an id of the plan stands for.</summary>
     public (BatchCard Card, BatchPart Part) PartOf(string id) => BatchIds.PartOf(Batch, id);
 

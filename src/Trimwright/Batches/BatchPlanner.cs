@@ -18,7 +18,7 @@ public static class BatchPlanner
     /// <param name="fitted">The batch.</param>
     /// <param name="options">Limits of the search, or null for the usual ones.</param>
     /// <param name="cancel">Ends the search; the best plan so far is kept.</param>
-    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of a single card.</exception>
+    /// <exception cref="OperationCanceledException">The search was ended before there was a plan of all that is wanted in any case.</exception>
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
@@ -26,13 +26,14 @@ public static class BatchPlanner
         var run = new PlanningRun(fitted, panels, options, cancel);
         var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
         var stops = new List<StopReason>();
+        if (run.Refusals([.. counts.Select(count => Math.Max(count, 1))]) is { Count: > 0 } refusals)
+        {
+            return new(null, BatchRefusals.Told(fitted, refusals));
+        }
+
         if (counts.Any(count => count > 0))
         {
-            // What is asked for in any case has to be possible before more is tried.
-            if (run.Try(counts) is { Refusals: { Count: > 0 } refusals })
-            {
-                return new(null, BatchRefusals.Told(fitted, refusals));
-            }
+            run.Try(counts);
         }
 
         var many = Enumerable.Range(0, counts.Length)
@@ -40,6 +41,7 @@ public static class BatchPlanner
         var least = (int[])counts.Clone();
         if (Raise(run, many, counts, stops) is { Count: > 0 } refused)
         {
+            // Only their number can stand in the way by now.
             return new(null, BatchRefusals.Told(fitted, refused));
         }
 
@@ -64,6 +66,12 @@ public static class BatchPlanner
         }
 
         var plan = run.Best(counts);
+        if (plan.Cutting.Missing.Count > 0 && plan.Cutting.State != PlanState.ProvedIncomplete)
+        {
+            // More could have been found: that the stock is too little must not be said of a search that was ended.
+            cancel.ThrowIfCancellationRequested();
+        }
+
         return plan.Cutting.Missing.Count > 0
             ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
             : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);

@@ -1,6 +1,8 @@
 using Trimwright.Cutting;
 using Trimwright.Diagnostics;
+using Trimwright.Layouts;
 using Trimwright.Measures;
+using Trimwright.Trimming;
 
 namespace Trimwright.Batches;
 
@@ -30,6 +32,18 @@ internal static class BatchRefusals
         return SeamFinder.Widest(card.Card, panel) is { } widest && widest.Width >= least ? widest.Width + card.Card.Increment : least;
     }
 
+    /// <summary>The way that the grain of the sheet that would do has to run, where all sheets that a base may come from have a known one; otherwise null.</summary>
+    private static Axis? GrainOf(FittedBatch fitted, BatchCard card, BatchPart part, CuttingRefusal refusal)
+    {
+        if (part.Line.Shape != BaseLine.Shape || part.Sources.Any(source => fitted.Batch.Stock[source.Sheet].Grain is null))
+        {
+            return null;
+        }
+
+        var isTurned = refusal.SheetWidth - part.Width != refusal.SheetHeight - part.Height;
+        return (card.Card.Layout.Base.Fold == Edge.Top) != isTurned ? Axis.Across : Axis.UpDown;
+    }
+
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
     {
         if (refusal.Piece is not { } id)
@@ -46,8 +60,8 @@ internal static class BatchRefusals
 
         return refusal.Reason switch
         {
-            RefusalReason.PieceTooLarge => BatchMessages.TooLarge(card, part, (refusal.SheetWidth, refusal.SheetHeight), fitted.Batch.Unit),
-            RefusalReason.PieceCannotBeHeld => BatchMessages.CannotBeHeld(card, part, fitted.Drawer.SmallestPiece, fitted.Batch.Unit),
+            RefusalReason.PieceTooLarge => BatchMessages.TooLarge(card, part, (refusal.SheetWidth, refusal.SheetHeight), GrainOf(fitted, card, part, refusal), fitted.Batch.Unit),
+            RefusalReason.PieceCannotBeHeld => BatchMessages.CannotBeHeld(card, part, fitted.Drawer, refusal.LeastCut, refusal.LeastTrim, fitted.Batch.Unit),
             RefusalReason.CountOutOfRange => BatchMessages.TooManyPieces(card),
             _ => throw new InvalidOperationException($"a checked batch was refused: {refusal}"),
         };

@@ -6,11 +6,6 @@ using Trimwright.Trimming;
 namespace Trimwright.Batches;
 
 /// <summary>Turns a batch into a job for the planner: rectangles, sheets with costs, and what the tools can do.</summary>
-/// <remarks>
-/// The planner lets a piece turn on all its stock or on none. So a sheet whose grain runs across, and whose pattern has no top, is planned a
-/// quarter turned: then the grain of every such sheet runs up and down, and a base is bound one way on all of them. Where its sources still
-/// differ, a part that can lie upright somewhere comes from those where it can, turned only if it may be on all of them.
-/// </remarks>
 internal sealed class JobMaker(FittedBatch fitted)
 {
     private readonly Batch _batch = fitted.Batch;
@@ -67,10 +62,6 @@ internal sealed class JobMaker(FittedBatch fitted)
         return windows;
     }
 
-    /// <summary>Whether a sheet is planned a quarter turned.</summary>
-    public static bool IsTurned(Batch batch, StockSheet sheet) =>
-        sheet.Grain == Axis.Across && !batch.PaperNamed(sheet.SideA).OneWay && (sheet.SideB is null || !batch.PaperNamed(sheet.SideB).OneWay);
-
     /// <summary>How many of a part are cut: all that the cards take, but a pieced panel as two strips and not whole.</summary>
     private static long CountOf(BatchPart part, int cards, IReadOnlyList<PiecedPanel> pieced)
     {
@@ -92,30 +83,29 @@ internal sealed class JobMaker(FittedBatch fitted)
 
     private WantedPiece Wanted(string id, BatchPart part, long count, IReadOnlyList<SalvageWindow> windows)
     {
-        var sources = part.Sources.Select(source => (source.Sheet, Ways: Ways(source))).ToList();
-        var upright = sources.FindAll(source => source.Ways.Upright);
-        var chosen = upright.Count > 0 ? upright : sources;
-        var lies = upright.Count > 0;
-        var from = chosen.Select(source => _batch.Stock[source.Sheet].Name).Distinct().ToList();
-        var mayTurn = lies && chosen.TrueForAll(source => source.Ways.Turned);
-        from.AddRange(windows
-            .Where(window => part.Sources.Any(source => source.Paper == window.Paper) && !ReferenceEquals(window.Mat, part) && Fits(part, window, mayTurn))
-            .Select(window => window.Id));
-        return new(id, lies ? part.Width : part.Height, lies ? part.Height : part.Width, count)
-        {
-            MayTurn = mayTurn,
-            From = from,
-        };
+        // A sheet may show two papers that the part may be cut from: what one of them does not allow the other may.
+        var lies = part.Sources.GroupBy(source => source.Sheet)
+            .Select(same => new StockLie(_batch.Stock[same.Key].Name, LieOf(same.Any(source => source.Upright), same.Any(source => source.Turned)))).ToList();
+        lies.AddRange(windows
+            .Where(window => part.Sources.Any(source => source.Paper == window.Paper) && !ReferenceEquals(window.Mat, part) && Fits(part, window))
+            .Select(window => new StockLie(window.Id, LieOf(upright: true, MayTurn(window)))));
+        return new(id, part.Width, part.Height, count) { Lies = lies, From = [.. lies.Select(lie => lie.Stock)] };
     }
 
-    // A base is never cut out of a window: it is larger than anything on the card.
-    private static bool Fits(BatchPart part, SalvageWindow window, bool mayTurn) =>
-        part.Line.Shape != BaseLine.Shape
-        && ((part.Width <= window.Width && part.Height <= window.Height) || (mayTurn && part.Height <= window.Width && part.Width <= window.Height));
+    private static PieceLie LieOf(bool upright, bool turned) => (upright, turned) switch
+    {
+        (true, true) => PieceLie.Either,
+        (true, false) => PieceLie.Upright,
+        _ => PieceLie.Turned,
+    };
 
-    private (bool Upright, bool Turned) Ways(PartSource source) => IsTurned(_batch, _batch.Stock[source.Sheet])
-        ? (source.Turned, source.Upright)
-        : (source.Upright, source.Turned);
+    // A base is never cut out of a window: it is larger than anything on the card.
+    private bool Fits(BatchPart part, SalvageWindow window) =>
+        part.Line.Shape != BaseLine.Shape
+        && ((part.Width <= window.Width && part.Height <= window.Height) || (MayTurn(window) && part.Height <= window.Width && part.Width <= window.Height));
+
+    // The mat of a paper with a top is cut upright, and so is its window.
+    private bool MayTurn(SalvageWindow window) => !_batch.PaperNamed(window.Paper).OneWay;
 
     private IEnumerable<Cutting.StockSheet> Stock(IReadOnlyList<SalvageWindow> windows)
     {
@@ -125,10 +115,7 @@ internal sealed class JobMaker(FittedBatch fitted)
         var scale = Math.Clamp(small + 1, 1, Math.Max(1, CuttingPlanner.GreatestCost / dearest));
         foreach (var sheet in _batch.Stock)
         {
-            var turned = IsTurned(_batch, sheet);
-            yield return new(
-                sheet.Name, turned ? sheet.Height : sheet.Width, turned ? sheet.Width : sheet.Height, sheet.Count,
-                sheet.IsOffcut ? 1 : Math.Max(1, CostOf(sheet) * scale))
+            yield return new(sheet.Name, sheet.Width, sheet.Height, sheet.Count, sheet.IsOffcut ? 1 : Math.Max(1, CostOf(sheet) * scale))
             {
                 Margins = SheetMargins.FromEqual(sheet.TrueOff),
             };

@@ -15,8 +15,7 @@ public static class LeftoverStock
         {
             foreach (var offcut in sheet.Plan.Root.Walk().OfType<CutOffcut>())
             {
-                // Back from how it was planned to how the sheet lies with its pattern up.
-                var (width, height) = sheet.IsTurned ? (offcut.Height, offcut.Width) : (offcut.Width, offcut.Height);
+                var (width, height) = (offcut.Width, offcut.Height);
                 var (sideA, sideB) = sheet.Stock is { } stock ? (stock.SideA, stock.SideB) : (sheet.Window!.Paper, null);
                 var known = left.FindIndex(other => other.Width == width && other.Height == height && other.SideA == sideA && other.SideB == sideB && other.Grain == sheet.Stock?.Grain);
                 if (known >= 0)

@@ -7,17 +7,34 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 {
     private readonly JobMaker _jobs = new(fitted);
 
-    /// <summary>Plans so many of each card without windows.</summary>
-    public CuttingResult Try(int[] counts) => Try(counts, []).Result;
+    // The last plan that makes everything, for so many of each card: what is kept when the search is ended.
+    private (int[] Counts, CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced)? _kept;
+
+    /// <summary>Plans so many of each card without windows, to know whether the stock will do.</summary>
+    public CuttingResult Try(int[] counts)
+    {
+        var (result, job, pieced) = Try(counts, [], CuttingPlanner.PlanQuickly);
+        if (result.Plan is { Missing.Count: 0 })
+        {
+            _kept = ((int[])counts.Clone(), result, job, pieced);
+        }
+
+        return result;
+    }
+
+    /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
+    public IReadOnlyList<CuttingRefusal> Refusals(int[] counts) =>
+        Try(counts, [], (job, options, cancel) => CuttingPlanner.PlanQuickly(job, options with { Rounds = 0 }, cancel)).Result.Refusals;
 
     /// <summary>Plans, and pieces panels from strips as far as the stock does not give them whole.</summary>
-    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(
+        int[] counts, IReadOnlyList<SalvageWindow> windows, Func<CuttingJob, CuttingOptions, CancellationToken, CuttingResult> planner)
     {
         var pieced = panels;
         while (true)
         {
             var job = _jobs.Make(counts, windows, pieced);
-            var result = CuttingPlanner.Plan(job, options, cancel);
+            var result = planner(job, options ?? new(), cancel);
             var more = pieced.Select(panel => panel with { Count = panel.Count + Lacking(panel, result, job) }).ToList();
             if (cancel.IsCancellationRequested || more.Zip(pieced).All(pair => pair.First.Count == pair.Second.Count))
             {
@@ -48,8 +65,9 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         var (most, step) = (counts[card], 1);
         CuttingResult? failed = null;
         var tooMany = BatchReader.MostCards + 1;
-        while (most + step <= BatchReader.MostCards && !cancel.IsCancellationRequested)
+        while (most < BatchReader.MostCards && !cancel.IsCancellationRequested)
         {
+            step = Math.Min(step, BatchReader.MostCards - most);
             counts[card] = most + step;
             var result = Try(counts);
             if (result.Refusals.Count > 0)
@@ -62,6 +80,12 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             {
                 (most, step) = (most + step, step * 2);
                 continue;
+            }
+
+            // A search that was ended has not failed.
+            if (cancel.IsCancellationRequested)
+            {
+                break;
             }
 
             (failed, tooMany) = (result, most + step);
@@ -78,14 +102,14 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             {
                 most = middle;
             }
-            else
+            else if (!cancel.IsCancellationRequested)
             {
                 (failed, tooMany) = (result, middle);
             }
         }
 
         counts[card] = most;
-        if (failed?.Plan is { } plan)
+        if (failed?.Plan is { } plan && tooMany - most == 1)
         {
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
@@ -147,17 +171,19 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     /// <summary>The plan for so many of each card, with windows where they save something or are asked for.</summary>
     public BatchPlan Best(int[] counts)
     {
-        var plain = Planned(counts, []);
+        var plain = Planned(counts, [], CuttingPlanner.Plan);
         var use = fitted.Batch.Salvage;
         if (use == SalvageUse.Never || cancel.IsCancellationRequested || _jobs.Windows(counts) is not { Count: > 0 } windows)
         {
             return plain;
         }
 
-        var salvaged = Planned(counts, windows);
-        return salvaged.Salvage.Count > 0 && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count))
+        return IsBetter(Planned(counts, windows, CuttingPlanner.PlanQuickly)) && Planned(counts, windows, CuttingPlanner.Plan) is var salvaged && IsBetter(salvaged)
             ? salvaged
             : plain;
+
+        bool IsBetter(BatchPlan salvaged) => salvaged.Salvage.Count > 0
+            && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count));
     }
 
     private static bool Saves(BatchPlan salvaged, BatchPlan plain) =>
@@ -167,9 +193,15 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     private static long NewCost(BatchPlan plan) => plan.Cutting.Sheets
         .Sum(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
 
-    private BatchPlan Planned(int[] counts, IReadOnlyList<SalvageWindow> windows)
+    private BatchPlan Planned(
+        int[] counts, IReadOnlyList<SalvageWindow> windows, Func<CuttingJob, CuttingOptions, CancellationToken, CuttingResult> planner)
     {
-        var (result, job, pieced) = Try(counts, windows);
+        var (result, job, pieced) = Try(counts, windows, planner);
+        if (cancel.IsCancellationRequested && result.Plan is not { Missing.Count: 0 } && windows.Count == 0 && _kept is { } kept && kept.Counts.SequenceEqual(counts))
+        {
+            (result, job, pieced) = (kept.Result with { Plan = kept.Result.Plan! with { Cancelled = true } }, kept.Job, kept.Pieced);
+        }
+
         var plan = result.Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
         return new()
         {

@@ -166,11 +166,11 @@ internal sealed class ScheduleMaker
     /// </summary>
     public static IReadOnlyList<string> PieceNames(BatchPlan plan, ScheduledSheet sheet, IReadOnlyList<CutPiece> pieces) =>
     [
-        .. pieces.SelectMany(piece => piece.Ids).GroupBy(id => id).Select(group =>
+        .. pieces.SelectMany(piece => piece.Ids.Select(id => (Id: id, Paper: sheet.Stock is { } stock ? PaperOf(plan, stock, piece, id) : ""))).GroupBy(made => made).Select(group =>
         {
-            var (card, part) = plan.PartOf(group.Key);
+            var (card, part) = plan.PartOf(group.Key.Id);
             var name = plan.Cards.Count(made => made.Count > 0) == 1 ? part.Line.Name : $"{part.Line.Name} ({card.Words})";
-            var face = sheet.Stock is { SideB: { } other } stock && other != stock.SideA ? $" in {PaperOf(plan, stock, group.Key)}" : "";
+            var face = sheet.Stock is { SideB: { } other } stock && other != stock.SideA ? $" in {group.Key.Paper}" : "";
             return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {(part.Line.Name.Contains(',', StringComparison.Ordinal) ? "of " : "")}{name}{face}");
         }),
     ];
@@ -186,8 +186,7 @@ internal sealed class ScheduleMaker
         var window = _plan.Salvage.FirstOrDefault(window => window.Id == plan.Stock);
         var stock = _plan.SheetOf(plan.Stock);
         return new(
-            index, Letter(index), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan),
-            stock is not null && JobMaker.IsTurned(_plan.Batch.Batch, stock));
+            index, Letter(index), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan));
     }
 
     /// <summary>The paper that most of the pieces show; side A where that is even.</summary>
@@ -198,13 +197,17 @@ internal sealed class ScheduleMaker
             return stock.SideA;
         }
 
-        var papers = plan.Root.Walk().OfType<CutPiece>().Select(piece => PaperOf(_plan, stock, piece.Ids[0])).ToList();
+        var papers = plan.Root.Walk().OfType<CutPiece>().Select(piece => PaperOf(_plan, stock, piece, piece.Ids[0])).ToList();
         return papers.Count(paper => paper == other) > papers.Count(paper => paper == stock.SideA) ? other : stock.SideA;
     }
 
-    /// <summary>The paper that a piece shows when it is cut from a sheet: the one the maker named first of those the sheet shows.</summary>
-    public static string PaperOf(BatchPlan plan, StockSheet stock, string id) => plan.PartOf(id).Part.Sources
-        .Where(source => plan.Batch.Batch.Stock[source.Sheet].Name == stock.Name).MinBy(source => source.Preference)!.Paper;
+    /// <summary>
+    /// The paper that a piece shows when it is cut from a sheet: of those that the sheet shows, and that let it lie as it does, the one that the maker
+    /// named first. A square lies as it must whichever way that is.
+    /// </summary>
+    public static string PaperOf(BatchPlan plan, StockSheet stock, CutPiece piece, string id) => plan.PartOf(id).Part.Sources
+        .Where(source => plan.Batch.Batch.Stock[source.Sheet].Name == stock.Name && (piece.Width == piece.Height || (piece.Turned ? source.Turned : source.Upright)))
+        .MinBy(source => source.Preference)!.Paper;
 
     // A to Z, then AA to AZ and so on; I and O are left out, since they pass for figures.
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";

@@ -77,6 +77,11 @@ public static class ScheduleText
     {
         var plan = schedule.Plan;
         var lines = ProofText.Of(plan).ToList();
+        if (plan.IsStoppedEarly)
+        {
+            lines.Insert(0, "stopped early: this is the best plan that was found until then");
+        }
+
         lines.Add(
             $"{Count(schedule.Steps.Count, "step")}: {Count(schedule.Cuts, "cut")}, {Count(schedule.Strokes, "stroke")} of the blade with up to {Text(plan.Batch.Drawer.StackLimit)} in a stack; the fence is set {Times(schedule.Settings)}, to {Count(schedule.DifferentSettings, "different distance")}");
         foreach (var stop in plan.Stops)
@@ -84,6 +89,11 @@ public static class ScheduleText
             var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
             var parts = Listed([.. stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
+        }
+
+        foreach (var made in plan.Cards.Where(made => made.Card.Wanted.AsManyAsPossible && made.Count == BatchReader.MostCards))
+        {
+            lines.Add($"{Count(made.Count, "card")} of {made.Card.Words} come out of it: one entry of `cards` can have no more");
         }
 
         if (plan.IsBestMix)
@@ -151,7 +161,7 @@ public static class ScheduleText
         var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
         return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
             : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
-            : sheet.Stock?.Grain is not null ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs up and down"
+            : sheet.Stock?.Grain is { } grain ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs {(grain == Axis.Across ? "across" : "up and down")}"
             : width == height ? "any way"
             : $"{LengthText.Write(width, unit)} along the top";
     }

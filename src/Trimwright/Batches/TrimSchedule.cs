@@ -56,9 +56,7 @@ public sealed record CutStep(
 /// <param name="Stock">The sheet; null for a window cut out of a mat.</param>
 /// <param name="Window">The window; null for a sheet.</param>
 /// <param name="FaceUp">The paper that looks up.</param>
-/// <param name="IsTurned">Whether the sheet lies a quarter turned, so that its grain runs up and down.</param>
-public sealed record ScheduledSheet(
-    int Place, string Letter, SheetPlan Plan, StockSheet? Stock, SalvageWindow? Window, string FaceUp, bool IsTurned)
+public sealed record ScheduledSheet(int Place, string Letter, SheetPlan Plan, StockSheet? Stock, SalvageWindow? Window, string FaceUp)
 {
     /// <summary>What it is called, such as <c>pad</c> or <c>window of the mat of ground</c>.</summary>
     public string Words => Stock?.Name ?? $"window of the {Window!.Mat.Line.Name}";

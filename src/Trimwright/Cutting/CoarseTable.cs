@@ -25,7 +25,8 @@ internal sealed class CoarseTable : SheetTable
                 {
                     Width = Math.Max(1, shape.Width / Step),
                     Height = Math.Max(1, shape.Height / Step),
-                    From = _sees[k] ? shape.From : new bool[shape.From.Length],
+                    Upright = _sees[k] ? shape.Upright : new bool[shape.Upright.Length],
+                    Turned = _sees[k] ? shape.Turned : new bool[shape.Turned.Length],
                 })],
                 Stocks = [.. lot.Stocks.Select(item => item with { Width = item.Width / Step, Height = item.Height / Step })],
             },

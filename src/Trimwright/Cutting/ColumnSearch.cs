@@ -21,7 +21,7 @@ internal sealed class ColumnSearch
         {
             for (var k = 0; k < lot.Shapes.Count; k++)
             {
-                if (lot.Shapes[k].From[s])
+                if (lot.Shapes[k].MayComeFrom(s))
                 {
                     Keep(Packer.PackOneKind(lot, s, k));
                 }

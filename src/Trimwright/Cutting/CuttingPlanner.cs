@@ -61,6 +61,10 @@ public static class CuttingPlanner
         };
     }
 
+    /// <summary>A plan whose sheets are not laid again for leftovers and cuts: good enough to know whether the stock will do.</summary>
+    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
+        Plan(job, options with { TidySteps = 0 }, cancel);
+
     private static int IndexOf(CuttingJob job, string stock)
     {
         for (var s = 0; s < job.Stock.Count; s++)

@@ -8,7 +8,7 @@ public enum RefusalReason
     /// <summary>Nothing is wanted.</summary>
     NoPieces,
 
-    /// <summary>Two pieces, or two kinds of stock, have one id.</summary>
+    /// <summary>Two pieces, or two kinds of stock, have one id; or a piece says twice how it lies on one stock.</summary>
     SameId,
 
     /// <summary>A width or height is not positive, or longer than <see cref="CuttingPlanner.LongestSide"/>.</summary>
@@ -62,4 +62,10 @@ public sealed record CuttingRefusal(RefusalReason Reason, string? Piece = null, 
 
     /// <summary>For a piece too large: the height of the least sheet that would do.</summary>
     public Length SheetHeight { get; init; }
+
+    /// <summary>For a piece that cannot be held: the greatest <see cref="CuttingRules.LeastCut"/> that would do; null if it is not in the way.</summary>
+    public Length? LeastCut { get; init; }
+
+    /// <summary>For a piece that cannot be held: the greatest <see cref="CuttingRules.LeastTrim"/> that would do; null if it is not in the way.</summary>
+    public Length? LeastTrim { get; init; }
 }

@@ -18,7 +18,7 @@ internal static class JobChecks
     {
         Length[] sizes = [rules.Kerf, rules.LeastCut, rules.LeastTrim, rules.OffcutWidth, rules.OffcutHeight];
         var longest = Length.FromMillimetres(CuttingPlanner.LongestSide);
-        if (sizes.Any(size => size < Length.Zero || size > longest) || rules.StackLimit < 1
+        if (sizes.Any(size => size < Length.Zero) || rules.StackLimit < 1
             || rules.Kerf * 10 > longest || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
         {
             refusals.Add(new(RefusalReason.RuleOutOfRange));
@@ -96,12 +96,14 @@ internal static class JobChecks
                 refusals.Add(new(RefusalReason.CountOutOfRange, piece.Id));
             }
 
-            foreach (var id in piece.From ?? [])
+            foreach (var id in (piece.From ?? []).Concat(piece.Lies.Select(lie => lie.Stock)).Where(id => !stockIds.Contains(id)).Distinct(StringComparer.Ordinal))
             {
-                if (!stockIds.Contains(id))
-                {
-                    refusals.Add(new(RefusalReason.UnknownStock, piece.Id, id));
-                }
+                refusals.Add(new(RefusalReason.UnknownStock, piece.Id, id));
+            }
+
+            foreach (var twice in piece.Lies.GroupBy(lie => lie.Stock, StringComparer.Ordinal).Where(same => same.Count() > 1))
+            {
+                refusals.Add(new(RefusalReason.SameId, piece.Id, twice.Key));
             }
 
             if (refusals.Count == before)
@@ -114,7 +116,7 @@ internal static class JobChecks
     private static void CheckFits(
         CuttingJob job, WantedPiece piece, HashSet<string> soundStock, bool rulesAreSound, List<CuttingRefusal> refusals)
     {
-        var allowed = job.Stock.Where(sheet => piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true).ToList();
+        var allowed = job.Stock.Where(sheet => piece.MayComeFrom(sheet.Id)).ToList();
         if (allowed.Count == 0)
         {
             refusals.Add(new(RefusalReason.NoStock, piece.Id));
@@ -128,37 +130,56 @@ internal static class JobChecks
             return;
         }
 
-        if (!allowed.Any(sheet => Ways(piece).Any(way => way.Width <= Trued(sheet).Width && way.Height <= Trued(sheet).Height)))
+        if (!allowed.Any(sheet => piece.WaysOn(sheet.Id).Any(way => way.Width <= Trued(sheet).Width && way.Height <= Trued(sheet).Height)))
         {
-            var margins = allowed.Select(sheet => sheet.Margins).MinBy(margin => (margin.Left + margin.Right + margin.Top + margin.Bottom).Nanometres);
+            var nearest = allowed.MinBy(sheet => (sheet.Margins.Left + sheet.Margins.Right + sheet.Margins.Top + sheet.Margins.Bottom).Nanometres)!;
+            var (width, height, _) = piece.WaysOn(nearest.Id).First();
             refusals.Add(new(RefusalReason.PieceTooLarge, piece.Id)
             {
-                SheetWidth = piece.Width + margins.Left + margins.Right,
-                SheetHeight = piece.Height + margins.Top + margins.Bottom,
+                SheetWidth = width + nearest.Margins.Left + nearest.Margins.Right,
+                SheetHeight = height + nearest.Margins.Top + nearest.Margins.Bottom,
             });
         }
-        else if (rulesAreSound && !allowed.Any(sheet => Ways(piece).Any(way => CanBeCutOut(way, Trued(sheet), job.Rules))))
+        else if (rulesAreSound)
         {
-            refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id));
+            CheckHeld(job.Rules, piece, [.. allowed.SelectMany(sheet => piece.WaysOn(sheet.Id).Select(way => Held((way.Width, way.Height), Trued(sheet)))).OfType<(Length Cut, Length Trim)>()], refusals);
         }
     }
 
-    private static bool CanBeCutOut((Length Width, Length Height) piece, (Length Width, Length Height) sheet, CuttingRules rules)
+    private static void CheckHeld(CuttingRules rules, WantedPiece piece, List<(Length Cut, Length Trim)> ways, List<CuttingRefusal> refusals)
+    {
+        if (ways.Exists(way => way.Cut >= rules.LeastCut && way.Trim >= rules.LeastTrim))
+        {
+            return;
+        }
+
+        // One rule alone is better changed than both.
+        var best = ways.FindAll(way => way.Trim >= rules.LeastTrim) is { Count: > 0 } cut ? cut.MaxBy(way => way.Cut)
+            : ways.FindAll(way => way.Cut >= rules.LeastCut) is { Count: > 0 } trim ? trim.MaxBy(way => way.Trim)
+            : ways.MaxBy(way => way.Trim);
+        refusals.Add(new(RefusalReason.PieceCannotBeHeld, piece.Id)
+        {
+            LeastCut = best.Cut < rules.LeastCut ? best.Cut : null,
+            LeastTrim = best.Trim < rules.LeastTrim ? best.Trim : null,
+        });
+    }
+
+    /// <summary>The shortest cut and the thinnest waste when a piece is cut out of a sheet, in the better order of the two cuts; null if it does not fit.</summary>
+    private static (Length Cut, Length Trim)? Held((Length Width, Length Height) piece, (Length Width, Length Height) sheet)
     {
         var right = sheet.Width - piece.Width;
         var below = sheet.Height - piece.Height;
         if (right < Length.Zero || below < Length.Zero)
         {
-            return false;
+            return null;
         }
 
-        var uprightFirst = (right.IsZero || sheet.Height >= rules.LeastCut) && (below.IsZero || piece.Width >= rules.LeastCut);
-        var levelFirst = (below.IsZero || sheet.Width >= rules.LeastCut) && (right.IsZero || piece.Height >= rules.LeastCut);
-        return (right.IsZero || right >= rules.LeastTrim) && (below.IsZero || below >= rules.LeastTrim) && (uprightFirst || levelFirst);
+        // Where nothing is cut off nothing has to be held.
+        var none = Length.FromNanometres(long.MaxValue);
+        var uprightFirst = Length.Min(right.IsZero ? none : sheet.Height, below.IsZero ? none : piece.Width);
+        var levelFirst = Length.Min(below.IsZero ? none : sheet.Width, right.IsZero ? none : piece.Height);
+        return (Length.Max(uprightFirst, levelFirst), Length.Min(right.IsZero ? none : right, below.IsZero ? none : below));
     }
-
-    private static IEnumerable<(Length Width, Length Height)> Ways(WantedPiece piece) =>
-        piece.MayTurn ? [(piece.Width, piece.Height), (piece.Height, piece.Width)] : [(piece.Width, piece.Height)];
 
     public static (Length Width, Length Height) Trued(StockSheet sheet) => (
         sheet.Width - sheet.Margins.Left - sheet.Margins.Right, sheet.Height - sheet.Margins.Top - sheet.Margins.Bottom);

@@ -27,10 +27,41 @@ internal sealed class Laid : IComparable<Laid>
     public static Laid Join(HashSet<int> sides, bool upright, Laid first, Laid second)
     {
         var root = Part.Join(upright, first.Root, second.Root);
-        var odd = sides.Contains(Size(first.Root.IsWaste ? second.Root : first.Root)) || (!second.Root.IsWaste && sides.Contains(Size(second.Root)));
-        return new(root, Merge(first.Offcuts, second.Offcuts), first.Cuts + second.Cuts + 1, first.OddCuts + second.OddCuts + (odd ? 0 : 1));
+        return new(
+            root, Merge(first.Offcuts, second.Offcuts), first.Cuts + second.Cuts + 1,
+            first.OddCuts + second.OddCuts + (IsOdd(sides, upright, first.Root, second.Root) ? 1 : 0));
+    }
+
+    private static bool IsOdd(HashSet<int> sides, bool upright, Part first, Part second)
+    {
+        return !sides.Contains(Size(first.IsWaste ? second : first)) && (second.IsWaste || !sides.Contains(Size(second)));
 
         int Size(Part part) => upright ? part.Width : part.Height;
+    }
+
+    /// <summary>Whether two parts joined would be better than what is known, without joining them.</summary>
+    public static bool Betters(HashSet<int> sides, bool upright, Laid first, Laid second, Laid? known)
+    {
+        if (known is null)
+        {
+            return true;
+        }
+
+        // Both lists run from the largest down: merged on the way, up to the first difference.
+        var (a, b, count) = (0, 0, first.Offcuts.Length + second.Offcuts.Length);
+        for (var n = 0; n < Math.Min(count, known.Offcuts.Length); n++)
+        {
+            var next = b == second.Offcuts.Length || (a < first.Offcuts.Length && first.Offcuts[a] >= second.Offcuts[b]) ? first.Offcuts[a++] : second.Offcuts[b++];
+            if (next != known.Offcuts[n])
+            {
+                return next > known.Offcuts[n];
+            }
+        }
+
+        var cuts = first.Cuts + second.Cuts + 1;
+        return count != known.Offcuts.Length ? count > known.Offcuts.Length
+            : cuts != known.Cuts ? cuts < known.Cuts
+            : first.OddCuts + second.OddCuts + (IsOdd(sides, upright, first.Root, second.Root) ? 1 : 0) < known.OddCuts;
     }
 
     /// <summary>Sizes up a tree as it is.</summary>

@@ -1,18 +1,30 @@
 namespace Trimwright.Cutting;
 
-/// <summary>Pieces of one size, of one direction, out of the same stock: planned as one.</summary>
-internal sealed record Shape(int Width, int Height, bool MayTurn, long Demand, bool[] From)
+/// <summary>Pieces of one size that lie in the same ways on the same stock: planned as one.</summary>
+/// <param name="Width">The grown width, along the width of a sheet on which it lies upright.</param>
+/// <param name="Height">The grown height.</param>
+/// <param name="Demand">How many are wanted.</param>
+/// <param name="Upright">For each stock of the lot: whether one may lie upright on it.</param>
+/// <param name="Turned">For each stock of the lot: whether one may lie a quarter turned on it.</param>
+internal sealed record Shape(int Width, int Height, long Demand, bool[] Upright, bool[] Turned)
 {
     /// <summary>The pieces of the job that it stands for, by their place in the job, with their counts.</summary>
     public required IReadOnlyList<(int Piece, long Count)> Members { get; init; }
 
     public long Area => (long)Width * Height;
 
-    /// <summary>The ways it may lie.</summary>
-    public IEnumerable<(int Width, int Height, bool Turned)> Ways()
+    /// <summary>Whether it may be cut from a stock at all.</summary>
+    public bool MayComeFrom(int stock) => Upright[stock] || Turned[stock];
+
+    /// <summary>The ways it may lie on a stock: none where it may not come from it.</summary>
+    public IEnumerable<(int Width, int Height, bool Turned)> WaysOn(int stock)
     {
-        yield return (Width, Height, false);
-        if (MayTurn)
+        if (Upright[stock])
+        {
+            yield return (Width, Height, false);
+        }
+
+        if (Turned[stock])
         {
             yield return (Height, Width, true);
         }

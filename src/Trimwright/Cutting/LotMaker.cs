@@ -7,7 +7,8 @@ internal static class LotMaker
 {
     public static List<Lot> Make(CuttingJob job)
     {
-        var mayUse = job.Pieces.Select(piece => job.Stock.Select(sheet => MayUse(piece, sheet)).ToArray()).ToList();
+        var lies = job.Pieces.Select(piece => job.Stock.Select(sheet => Ways(piece, sheet)).ToArray()).ToList();
+        var mayUse = lies.ConvertAll(piece => Array.ConvertAll(piece, way => way != Lie.None));
         var group = Enumerable.Range(0, job.Stock.Count).ToArray();
         foreach (var uses in mayUse)
         {
@@ -30,7 +31,7 @@ internal static class LotMaker
         {
             var pieces = Enumerable.Range(0, job.Pieces.Count).Where(p => group[Array.IndexOf(mayUse[p], true)] == key).ToList();
             var stock = Enumerable.Range(0, job.Stock.Count).Where(s => group[s] == key).ToList();
-            lots.Add(MakeLot(job, pieces, stock, mayUse));
+            lots.Add(MakeLot(job, pieces, stock, lies));
         }
 
         return lots;
@@ -41,17 +42,19 @@ internal static class LotMaker
         job,
         [.. Enumerable.Range(0, job.Pieces.Count)],
         [.. Enumerable.Range(0, job.Stock.Count)],
-        [.. job.Pieces.Select(piece => job.Stock.Select(sheet => MayUse(piece, sheet)).ToArray())]);
+        [.. job.Pieces.Select(piece => job.Stock.Select(sheet => Ways(piece, sheet)).ToArray())]);
 
-    // Stock on which a piece does not fit ties nothing together.
-    private static bool MayUse(WantedPiece piece, StockSheet sheet)
+    // The ways that a piece fits stock that it may come from: what does not fit ties nothing together.
+    private static Lie Ways(WantedPiece piece, StockSheet sheet)
     {
         var (width, height) = JobChecks.Trued(sheet);
-        return (piece.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true)
-            && ((piece.Width <= width && piece.Height <= height) || (piece.MayTurn && piece.Height <= width && piece.Width <= height));
+        return piece.MayComeFrom(sheet.Id)
+            ? piece.WaysOn(sheet.Id).Where(way => way.Width <= width && way.Height <= height)
+                .Aggregate(Lie.None, (ways, way) => ways | (way.Turned ? Lie.Turned : Lie.Upright))
+            : Lie.None;
     }
 
-    private static Lot MakeLot(CuttingJob job, List<int> pieces, List<int> stock, List<bool[]> mayUse)
+    private static Lot MakeLot(CuttingJob job, List<int> pieces, List<int> stock, List<Lie[]> lies)
     {
         var kerf = job.Rules.Kerf.Nanometres;
         var unit = 0L;
@@ -68,11 +71,11 @@ internal static class LotMaker
 
         var total = pieces.Sum(p => job.Pieces[p].Count);
         var shapes = new List<Shape>();
-        foreach (var same in pieces.GroupBy(p => KeyOf(job.Pieces[p], mayUse[p])))
+        foreach (var same in pieces.GroupBy(p => KeyOf(job.Pieces[p], lies[p])))
         {
-            var piece = job.Pieces[same.First()];
-            shapes.Add(new(Units(piece.Width), Units(piece.Height), piece.MayTurn && piece.Width != piece.Height,
-                same.Sum(p => job.Pieces[p].Count), [.. stock.Select(s => mayUse[same.First()][s])])
+            var (piece, ways) = (job.Pieces[same.First()], lies[same.First()]);
+            shapes.Add(new(Units(piece.Width), Units(piece.Height), same.Sum(p => job.Pieces[p].Count),
+                [.. stock.Select(s => ways[s].HasFlag(Lie.Upright))], [.. stock.Select(s => ways[s].HasFlag(Lie.Turned))])
             {
                 Members = [.. same.Select(p => (p, job.Pieces[p].Count))],
             });
@@ -103,7 +106,14 @@ internal static class LotMaker
         }
     }
 
-    private static (long Width, long Height, bool MayTurn, string From) KeyOf(WantedPiece piece, bool[] mayUse) => (
-        piece.Width.Nanometres, piece.Height.Nanometres, piece.MayTurn && piece.Width != piece.Height,
-        string.Concat(mayUse.Select(use => use ? '1' : '0')));
+    private static (long Width, long Height, string Lies) KeyOf(WantedPiece piece, Lie[] lies) => (
+        piece.Width.Nanometres, piece.Height.Nanometres, string.Concat(lies.Select(lie => (char)('0' + (int)lie))));
+
+    [Flags]
+    private enum Lie
+    {
+        None = 0,
+        Upright = 1,
+        Turned = 2,
+    }
 }

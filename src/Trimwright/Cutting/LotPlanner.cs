@@ -15,6 +15,7 @@ internal sealed class LotPlanner
     private const int DiveSearch = 12;
     private const int Gatherings = 2;
     private const int RoundsPerGathering = 40;
+    private const int RoundsPerShortPlan = 50;
 
     private readonly Lot _lot;
     private readonly CuttingOptions _options;
@@ -50,18 +51,19 @@ internal sealed class LotPlanner
 
         var best = Dive(master);
         Report(0, best);
-        if (!IsProved(best))
-        {
-            best = new PlanImprover(_lot, _random, _bound.Bound, _options.Rounds, Report, _cancel).Improve(best.Sheets, best.Missing);
-        }
-
-        var (sheets, missing) = best;
-        if (missing.Any(count => count > 0) && _columns.ShortProof is null)
+        if (best.Missing.Any(count => count > 0) && _columns.ShortProof is null)
         {
             _columns.Solve(_demand, _stock, FirstSearch, proveShort: true, _cancel);
         }
 
-        return new(BestLaid(sheets), missing, _bound, _columns.ShortProof);
+        if (!IsProved(best))
+        {
+            // Where the stock is known to be too little, all that a search can do is to leave out a little less.
+            var rounds = _columns.ShortProof is null ? _options.Rounds : _options.Rounds / RoundsPerShortPlan;
+            best = new PlanImprover(_lot, _random, _bound.Bound, rounds, Report, _cancel).Improve(best.Sheets, best.Missing);
+        }
+
+        return new(BestLaid(best.Sheets), best.Missing, _bound, _columns.ShortProof);
     }
 
     /// <summary>The sheets as they are and gathered in a few ways, each laid again for leftovers and cuts; the best of them.</summary>

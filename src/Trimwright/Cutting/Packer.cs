@@ -98,12 +98,8 @@ internal sealed class Packer
         for (var f = 0; f < _free.Count; f++)
         {
             var (part, sheet) = _free[f];
-            if (!item.From[_sheets[sheet].Stock])
-            {
-                continue;
-            }
-
-            for (var turn = 0; turn < (item.MayTurn ? 2 : 1); turn++)
+            var stock = _sheets[sheet].Stock;
+            for (var turn = item.Upright[stock] ? 0 : 1; turn < (item.Turned[stock] ? 2 : 1); turn++)
             {
                 var (width, height) = turn == 0 ? (item.Width, item.Height) : (item.Height, item.Width);
                 if (width <= part.Width && height <= part.Height && Score(part, width, height) is var score && score < bestScore

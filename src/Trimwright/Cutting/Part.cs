@@ -57,6 +57,20 @@ internal sealed class Part(int width, int height)
         Second!.Leaves(into);
     }
 
+    /// <summary>Counts the pieces of each shape.</summary>
+    public void Count(int[] into)
+    {
+        if (First is not null)
+        {
+            First.Count(into);
+            Second!.Count(into);
+        }
+        else if (Shape >= 0)
+        {
+            into[Shape]++;
+        }
+    }
+
     /// <summary>Whether every cut keeps the holding rules.</summary>
     public bool KeepsRules(Lot lot)
     {
@@ -195,15 +209,7 @@ internal sealed class Pattern
         Stock = stock;
         Root = root;
         Counts = new int[shapes];
-        Leaves = [];
-        root.Leaves(Leaves);
-        foreach (var leaf in Leaves)
-        {
-            if (leaf.Shape >= 0)
-            {
-                Counts[leaf.Shape]++;
-            }
-        }
+        root.Count(Counts);
     }
 
     /// <summary>The place of the stock in the lot.</summary>
@@ -211,7 +217,16 @@ internal sealed class Pattern
 
     public Part Root { get; }
 
-    public List<Part> Leaves { get; }
+    /// <summary>The parts that are not cut.</summary>
+    public IReadOnlyList<Part> Leaves
+    {
+        get
+        {
+            var leaves = new List<Part>();
+            Root.Leaves(leaves);
+            return leaves;
+        }
+    }
 
     /// <summary>How many of each shape.</summary>
     public int[] Counts { get; }

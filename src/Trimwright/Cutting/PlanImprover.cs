@@ -81,7 +81,7 @@ internal sealed class PlanImprover(
     {
         for (var s = 0; s < lot.Stocks.Count; s++)
         {
-            for (var n = Used(s); n < lot.Stocks[s].Count && _loose.Count < MostLoose && _bag.Any(k => lot.Shapes[k].From[s]); n++)
+            for (var n = Used(s); n < lot.Stocks[s].Count && _loose.Count < MostLoose && _bag.Any(k => lot.Shapes[k].MayComeFrom(s)); n++)
             {
                 var packer = new Packer(lot);
                 packer.Open(s);
@@ -156,9 +156,16 @@ internal sealed class PlanImprover(
 
     private (List<int> Remove, List<int> Add) Change()
     {
-        for (var tries = 0; tries < 200 && _loose.Count > 0; tries++)
+        // Every other time one of the sheets that are emptiest for what they cost is among those given up: what it holds needs the least.
+        var emptiest = Enumerable.Range(0, _loose.Count).OrderByDescending(Wasted).ThenBy(n => n).Take(4).ToList();
+        for (var tries = 0; tries < 1_000 && _loose.Count > 0; tries++)
         {
             var remove = new List<int>();
+            if (tries % 2 == 0)
+            {
+                remove.Add(emptiest[random.Next(emptiest.Count)]);
+            }
+
             for (var n = Math.Min(_loose.Count, 1 + random.Next(3)); n > 0; n--)
             {
                 var at = random.Next(_loose.Count);
@@ -182,6 +189,12 @@ internal sealed class PlanImprover(
         }
 
         return ([], []);
+    }
+
+    private Int128 Wasted(int sheet)
+    {
+        var stock = lot.Stocks[_loose[sheet].Stock];
+        return (Int128)stock.Cost * 1_000_000 * (stock.Area - _loose[sheet].Used(lot)) / stock.Area;
     }
 
     private bool Allows(int stock, List<int> add, List<int> remove) =>

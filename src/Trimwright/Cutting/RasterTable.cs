@@ -27,11 +27,8 @@ internal sealed class RasterTable : SheetTable
         var ways = new List<(int Width, int Height, int Shape, bool Turned)>();
         for (var k = 0; k < lot.Shapes.Count; k++)
         {
-            if (lot.Shapes[k].From[stock])
-            {
-                ways.AddRange(lot.Shapes[k].Ways().Where(way => way.Width <= sheet.Width && way.Height <= sheet.Height)
-                    .Select(way => (way.Width, way.Height, k, way.Turned)));
-            }
+            ways.AddRange(lot.Shapes[k].WaysOn(stock).Where(way => way.Width <= sheet.Width && way.Height <= sheet.Height)
+                .Select(way => (way.Width, way.Height, k, way.Turned)));
         }
 
         var across = Points(sheet.Width, ways.Select(way => way.Width));

@@ -33,11 +33,8 @@ internal sealed class RuleTable : SheetTable
 
         for (var k = 0; k < lot.Shapes.Count; k++)
         {
-            if (lot.Shapes[k].From[stock])
-            {
-                _ways.AddRange(lot.Shapes[k].Ways().Where(way => way.Width <= _width && way.Height <= _height)
-                    .Select(way => (way.Width, way.Height, k, way.Turned)));
-            }
+            _ways.AddRange(lot.Shapes[k].WaysOn(stock).Where(way => way.Width <= _width && way.Height <= _height)
+                .Select(way => (way.Width, way.Height, k, way.Turned)));
         }
     }
 

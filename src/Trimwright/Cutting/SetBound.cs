@@ -48,7 +48,7 @@ internal sealed class SetBound
         {
             for (var k = 0; k < demand.Length; k++)
             {
-                if (_lot.Shapes[k].From[s])
+                if (_lot.Shapes[k].MayComeFrom(s))
                 {
                     master.Add(Packer.PackOneKind(_lot, s, k), 0);
                 }

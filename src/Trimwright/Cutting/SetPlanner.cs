@@ -60,8 +60,7 @@ public static class SetPlanner
             {
                 refusals.Add(new(RefusalReason.SetOutOfRange, Stock: set.Id));
             }
-            else if (set.AtMost is null && pieces.All(piece => job.Stock.Any(sheet => sheet.Count is null
-                && (piece!.From?.Contains(sheet.Id, StringComparer.Ordinal) ?? true))))
+            else if (set.AtMost is null && pieces.All(piece => job.Stock.Any(sheet => sheet.Count is null && piece!.MayComeFrom(sheet.Id))))
             {
                 refusals.Add(new(RefusalReason.SetWithoutEnd, Stock: set.Id));
             }
@@ -118,12 +117,13 @@ public static class SetPlanner
             }
         }
 
-        return (counts, plan);
+        // A search that was ended may have less than the plan that is known.
+        return (counts, plan is not null && CuttingPlanner.Plan(WithCounts(job, sets, counts), options, cancel).Plan is { Missing.Count: 0 } tidy ? tidy : plan);
 
         CuttingPlan? Try(long[] wanted)
         {
             tries++;
-            var result = CuttingPlanner.Plan(WithCounts(job, sets, wanted), options, cancel).Plan;
+            var result = CuttingPlanner.PlanQuickly(WithCounts(job, sets, wanted), options, cancel).Plan;
             return result is { Missing.Count: 0 } ? result : null;
         }
     }

@@ -32,7 +32,7 @@ internal static class SimpleBounds
         for (var s = 0; s < lot.Stocks.Count; s++)
         {
             var sheet = lot.Stocks[s];
-            if (lot.Shapes[a].From[s] && lot.Shapes[b].From[s] && lot.Shapes[a].Ways().Any(first => lot.Shapes[b].Ways().Any(second =>
+            if (lot.Shapes[a].WaysOn(s).Any(first => lot.Shapes[b].WaysOn(s).Any(second =>
                 (first.Width + second.Width <= sheet.Width && Math.Max(first.Height, second.Height) <= sheet.Height)
                 || (first.Height + second.Height <= sheet.Height && Math.Max(first.Width, second.Width) <= sheet.Width))))
             {

@@ -12,18 +12,21 @@ internal sealed class SmallSearch
     private const int SharesPerStep = 16;
 
     private readonly Lot _lot;
+    private readonly int _stock;
     private readonly HashSet<int> _sides;
     private readonly int[] _shapes;
     private readonly int[][] _digits;
     private readonly long[] _areas;
     private readonly int[] _pieces;
     private readonly Dictionary<(int Width, int Height, int Share), Laid?> _known = [];
-    private readonly Dictionary<(int Share, int Most), int[]> _sums = [];
+    private readonly int[]?[] _sums;
+    private readonly int[]?[] _parts;
     private long _steps;
 
-    private SmallSearch(Lot lot, HashSet<int> sides, int[] counts, long steps)
+    private SmallSearch(Lot lot, int stock, HashSet<int> sides, int[] counts, long steps)
     {
         _lot = lot;
+        _stock = stock;
         _sides = sides;
         _steps = steps;
         _shapes = [.. Enumerable.Range(0, counts.Length).Where(k => counts[k] > 0)];
@@ -31,6 +34,8 @@ internal sealed class SmallSearch
         _digits = new int[shares][];
         _areas = new long[shares];
         _pieces = new int[shares];
+        _sums = new int[shares][];
+        _parts = new int[shares][];
         for (var share = 0; share < shares; share++)
         {
             _digits[share] = new int[_shapes.Length];
@@ -62,16 +67,22 @@ internal sealed class SmallSearch
         return shares;
     }
 
-    /// <summary>The best tree found; null when the steps ran out first, or the pieces cannot be laid at all.</summary>
-    public static Laid? Find(Lot lot, HashSet<int> sides, int width, int height, int[] counts, ref long steps)
+    /// <summary>The best tree found, or the one that is known if none is better. Whether all was tried can be told by the steps that are left.</summary>
+    /// <param name="lot">The lot.</param>
+    /// <param name="stock">The stock that the rectangle is part of.</param>
+    /// <param name="sides">The sides of pieces.</param>
+    /// <param name="now">A tree of these pieces in this rectangle.</param>
+    /// <param name="counts">How many there are of each shape.</param>
+    /// <param name="steps">Steps left.</param>
+    public static Laid Find(Lot lot, int stock, HashSet<int> sides, Laid now, int[] counts, ref long steps)
     {
-        var search = new SmallSearch(lot, sides, counts, steps);
-        var found = search.Solve(width, height, search._digits.Length - 1);
+        var search = new SmallSearch(lot, stock, sides, counts, steps);
+        var found = search.Solve(now.Root.Width, now.Root.Height, search._digits.Length - 1, now);
         steps = search._steps;
-        return search._steps > 0 ? found : null;
+        return found!;
     }
 
-    private Laid? Solve(int width, int height, int share)
+    private Laid? Solve(int width, int height, int share, Laid? best = null)
     {
         if (share == 0)
         {
@@ -88,7 +99,6 @@ internal sealed class SmallSearch
             return known;
         }
 
-        Laid? best = null;
         if (_pieces[share] == 1 && Exact(width, height, share) is { } piece)
         {
             best = Laid.Leaf(_lot, piece);
@@ -96,7 +106,10 @@ internal sealed class SmallSearch
         else
         {
             Try(upright: true, width, height, share, ref best);
-            Try(upright: false, width, height, share, ref best);
+            if (best is null || !IsIdeal(best, width, height, share))
+            {
+                Try(upright: false, width, height, share, ref best);
+            }
         }
 
         _known[(width, height, share)] = best;
@@ -106,7 +119,7 @@ internal sealed class SmallSearch
     private Part? Exact(int width, int height, int share)
     {
         var shape = _shapes[Array.IndexOf(_digits[share], 1)];
-        foreach (var way in _lot.Shapes[shape].Ways())
+        foreach (var way in _lot.Shapes[shape].WaysOn(_stock))
         {
             if (way.Width == width && way.Height == height)
             {
@@ -125,23 +138,39 @@ internal sealed class SmallSearch
             return;
         }
 
-        foreach (var at in Sums(share, size))
+        var parts = _parts[share] ??= Parts(share);
+        var sums = _sums[share] ??= Sums(share);
+        foreach (var at in sums)
         {
-            _steps -= 1 + (share / SharesPerStep);
-            for (var first = share; first > 0; first--)
+            if (at >= size)
             {
+                return;
+            }
+
+            // A cut beyond the middle is one before it seen from the other side, where there is one; but waste only ever comes second.
+            var isMirrored = at > size - at && Array.BinarySearch(sums, size - at) >= 0;
+            _steps -= 1 + (share / SharesPerStep);
+            for (var n = FirstWithin(parts, (long)at * through); n < parts.Length; n++)
+            {
+                var first = parts[n];
+                if (_areas[share] - _areas[first] > (long)(size - at) * through)
+                {
+                    break;
+                }
+
+                if (first != share && (isMirrored || (at == size - at && first < share - first)))
+                {
+                    continue;
+                }
+
                 if (_steps <= 0)
                 {
                     return;
                 }
 
-                if (_areas[first] > (long)at * through || _areas[share] - _areas[first] > (long)(size - at) * through || !IsPartOf(first, share))
-                {
-                    continue;
-                }
-
                 _steps--;
-                if (first == share && !_lot.MayTrim(size - at))
+                if ((first == share && !_lot.MayTrim(size - at))
+                    || (best is not null && !MayBeat(best, ((long)at * through) - _areas[first], ((long)(size - at) * through) - (_areas[share] - _areas[first]))))
                 {
                     continue;
                 }
@@ -153,37 +182,75 @@ internal sealed class SmallSearch
                 }
 
                 var two = upright ? Solve(size - at, height, share - first) : Solve(width, size - at, share - first);
-                if (two is not null && Laid.Join(_sides, upright, one, two) is var joined && joined.CompareTo(best) > 0)
+                if (two is not null && Laid.Betters(_sides, upright, one, two, best))
                 {
-                    best = joined;
+                    best = Laid.Join(_sides, upright, one, two);
                 }
             }
         }
     }
 
-    private bool IsPartOf(int share, int of)
+    /// <summary>Whether leftovers that have so much room in one part and so much in the other can be as large as those known.</summary>
+    private bool MayBeat(Laid best, long one, long two)
     {
-        var a = _digits[share];
-        var b = _digits[of];
-        for (var n = 0; n < a.Length; n++)
+        if (best.Offcuts.Length == 0)
         {
-            if (a[n] > b[n])
+            return true;
+        }
+
+        var (large, small) = (AreaOf(Math.Max(one, two)), AreaOf(Math.Min(one, two)));
+        return large > best.Offcuts[0] || (large == best.Offcuts[0] && (best.Offcuts.Length < 2 || small >= best.Offcuts[1]));
+    }
+
+    /// <summary>Whether nothing can be better: what is left is in one, and there are no more cuts than pieces ask for.</summary>
+    private bool IsIdeal(Laid best, int width, int height, int share)
+    {
+        var waste = ((long)width * height) - _areas[share];
+        return best.OddCuts == 0 && (waste == 0 ? best.Cuts == _pieces[share] - 1
+            : best.Cuts == _pieces[share] && best.Offcuts.Length == 1 && best.Offcuts[0] == AreaOf(waste));
+    }
+
+    // At least what leftovers can be in so much room, in square nanometres: with a kerf they are smaller.
+    private long AreaOf(long room) => room * _lot.Unit * _lot.Unit;
+
+    /// <summary>Where the shares begin that take no more than so much room.</summary>
+    private int FirstWithin(int[] parts, long room)
+    {
+        var (low, high) = (0, parts.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _areas[parts[middle]] > room ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    /// <summary>The shares that are some or all of a share, those with the most area first.</summary>
+    private int[] Parts(int share)
+    {
+        var parts = new List<int>();
+        for (var part = share; part > 0; part--)
+        {
+            var isPart = true;
+            for (var n = 0; n < _shapes.Length && isPart; n++)
             {
-                return false;
+                isPart = _digits[part][n] <= _digits[share][n];
+            }
+
+            if (isPart)
+            {
+                parts.Add(part);
             }
         }
 
-        return true;
+        return [.. parts.OrderByDescending(part => _areas[part])];
     }
 
-    /// <summary>Sums of sides of these pieces, less than <paramref name="below"/>.</summary>
-    private int[] Sums(int share, int below)
+    /// <summary>Sums of sides of these pieces, as far as the sheet goes, in order.</summary>
+    private int[] Sums(int share)
     {
-        if (_sums.TryGetValue((share, below), out var known))
-        {
-            return known;
-        }
-
+        var longest = Math.Max(_lot.Stocks[_stock].Width, _lot.Stocks[_stock].Height);
         var sums = new SortedSet<int> { 0 };
         for (var n = 0; n < _shapes.Length; n++)
         {
@@ -191,18 +258,18 @@ internal sealed class SmallSearch
             {
                 foreach (var sum in sums.ToArray())
                 {
-                    foreach (var (width, _, _) in _lot.Shapes[_shapes[n]].Ways())
+                    foreach (var side in (int[])[_lot.Shapes[_shapes[n]].Width, _lot.Shapes[_shapes[n]].Height])
                     {
-                        sums.Add(sum + width);
+                        if (sum + side < longest)
+                        {
+                            sums.Add(sum + side);
+                        }
                     }
-
-                    sums.Add(sum + _lot.Shapes[_shapes[n]].Height);
                 }
             }
         }
 
-        int[] found = [.. sums.Where(sum => sum > 0 && sum < below)];
-        _sums[(share, below)] = found;
-        return found;
+        sums.Remove(0);
+        return [.. sums];
     }
 }

@@ -39,14 +39,14 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         _left = steps;
         if (SmallSearch.Shares(pattern.Counts) <= SmallSearch.MostShares)
         {
-            return new(pattern.Stock, Polish(pattern.Root).Root, pattern.Counts.Length);
+            return new(pattern.Stock, Polish(pattern.Stock, pattern.Root).Root, pattern.Counts.Length);
         }
 
         // Too many pieces to try everything: other ways to lay them, and everything in the small parts of the three best.
         Laid? best = null;
         foreach (var sample in Samples(pattern).Append(Laid.From(lot, _sides, pattern.Root)).OrderDescending().Take(3).ToList())
         {
-            var polished = Polish(sample.Root);
+            var polished = Polish(pattern.Stock, sample.Root);
             best = polished.CompareTo(best) > 0 ? polished : best;
         }
 
@@ -54,7 +54,7 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
     }
 
     /// <summary>Searches the largest subtrees that are small enough, and puts the rest together again as it was.</summary>
-    private Laid Polish(Part part)
+    private Laid Polish(int stock, Part part)
     {
         var now = Laid.From(lot, _sides, part);
         if (part.First is null)
@@ -65,14 +65,19 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
         var counts = new Pattern(0, part, lot.Shapes.Count).Counts;
         if (_left > 0 && SmallSearch.Shares(counts) <= SmallSearch.MostShares)
         {
-            var found = SmallSearch.Find(lot, _sides, part.Width, part.Height, counts, ref _left);
-            if (found is not null)
+            // Half of what is left, so that the parts have their turn where the whole is too much.
+            var half = _left / 2;
+            var unspent = half;
+            now = SmallSearch.Find(lot, stock, _sides, now, counts, ref unspent);
+            _left -= half - Math.Max(unspent, 0);
+            if (unspent > 0)
             {
-                return found.CompareTo(now) > 0 ? found : now;
+                return now;
             }
         }
 
-        var joined = Laid.Join(_sides, part.Upright, Polish(part.First), Polish(part.Second!));
+        part = now.Root;
+        var joined = Laid.Join(_sides, part.Upright, Polish(stock, part.First!), Polish(stock, part.Second!));
         return joined.CompareTo(now) > 0 && joined.Root.KeepsRules(lot) ? joined : now;
     }
 

@@ -19,6 +19,9 @@ public sealed record DrawnGroup(IReadOnlyList<DrawnItem> Items) : DrawnItem
     /// <summary>What a reader of the drawing may want to know of it, by name, in order.</summary>
     public IReadOnlyList<(string Name, string Value)> Data { get; init; } = [];
 
+    /// <summary>How large it is drawn, about the origin and before it is moved: one half for half its size; null for as it is.</summary>
+    public Rational? Scale { get; init; }
+
     /// <summary>How far it is moved to the right and down, or null.</summary>
     public Point? Shift { get; init; }
 
@@ -56,6 +59,14 @@ public sealed record DrawnLine(IReadOnlyList<Point> Points, Stroke Stroke) : Dra
     /// <summary>What it is, such as <c>measure</c> for the line whose length is the dimension, or null.</summary>
     public string? Class { get; init; }
 }
+
+/// <summary>A picture stretched over a box and shown inside an outline.</summary>
+/// <param name="Id">What its edge is called, unique on the drawing.</param>
+/// <param name="Content">The picture.</param>
+/// <param name="Box">The box that all of it would fill.</param>
+/// <param name="Edge">What is shown of it: what lies inside this outline.</param>
+/// <param name="FlippedAbout">The place across about which the picture, but not its edge, is flipped left to right; null where it is not.</param>
+public sealed record DrawnPicture(string Id, PictureContent Content, Box Box, Outline Edge, Position? FlippedAbout) : DrawnItem;
 
 /// <summary>Where a text is held.</summary>
 public enum TextHold

@@ -8,7 +8,8 @@ namespace Trimwright.Drawing;
 /// <summary>Paints a card face: as it will look.</summary>
 /// <param name="card">The card.</param>
 /// <param name="prefix">What ids begin with, so that several faces may stand on one sheet.</param>
-internal sealed class FacePainter(FittedCard card, string prefix = "")
+/// <param name="withoutLettering">The names of pieces whose lettering is left out, since something else is drawn there; null for none.</param>
+internal sealed class FacePainter(FittedCard card, string prefix = "", IReadOnlySet<string>? withoutLettering = null)
 {
     private static readonly Length EdgeWidth = Palette.Micrometres(120);
 
@@ -46,12 +47,17 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
         List<DrawnItem> parts = [Sheet(layer.Outline, layer.Paper, layer.Centre, prefix + "paper-of-" + layer.Id)];
         if (layer.MatNumber == 0)
         {
-            if (layer.Piece.Source.Kind == PieceKind.Image)
+            if (layer.Piece is { PictureBox: { } box, Source.Picture.Content: { } content })
+            {
+                parts.Add(new DrawnPicture(
+                    prefix + "edge-of-" + layer.Id, content, box, layer.Outline, layer.Piece.Source.Flipped ? layer.Centre.X : null));
+            }
+            else if (layer.Piece.Source.Kind == PieceKind.Image)
             {
                 parts.Add(PictureSign.Draw(layer.Piece, layer.Paper.Colour));
             }
 
-            if (layer.Piece.Source.Text is { } lettering)
+            if (layer.Piece.Source.Text is { } lettering && withoutLettering?.Contains(layer.Piece.Name) != true)
             {
                 parts.AddRange(LabelLettering.Draw(layer.Piece, lettering, layer.Paper.Colour));
             }
@@ -90,13 +96,17 @@ internal sealed class FacePainter(FittedCard card, string prefix = "")
     {
         var height = Position.FromLength(foam);
         List<DrawnItem> veils = [];
-        for (var i = ShadowVeils; i > 0; i--)
+
+        // What has the many corners of a picture is only lowered, a few times: at the height of foam the eye sees no difference.
+        var cutOut = layer.Piece.Source.CutOut is not null;
+        var (count, percent) = cutOut ? (3, 9) : (ShadowVeils, VeilPercent);
+        for (var i = count; i > 0; i--)
         {
             // From the widest and lowest to the one close to the piece.
-            var share = Rational.From(i, ShadowVeils);
+            var share = Rational.From(i, count);
             var spread = height * (share * Rational.From(3, 5));
-            var outline = layer.Outline.Contours.Count == 1 ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
-            veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, VeilPercent), null));
+            var outline = layer.Outline.Contours.Count == 1 && !cutOut ? OutlineOffset.Grow(layer.Outline, spread) : layer.Outline;
+            veils.Add(new DrawnOutline(Lowered(outline, height * (share * Rational.From(1, 2))), new(Palette.Ink, percent), null));
         }
 
         return new(veils) { Class = "shadow", Turn = new(layer.Tilt, layer.Centre) };

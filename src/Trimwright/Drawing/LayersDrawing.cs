@@ -86,14 +86,14 @@ public static class LayersDrawing
     private static List<Storey> Storeys(FittedCard card)
     {
         var numbers = Numbers(card);
-        var laid = new List<(Box Box, int Level, string Name)>();
+        var laid = new List<(LayerShape Shape, int Level, string Name)>();
         var storeys = new SortedDictionary<int, List<Part>>();
         var layersOf = FaceLayer.Of(card).ToLookup(layer => layer.Piece);
         foreach (var piece in card.Pieces)
         {
             var layers = layersOf[piece].ToList();
-            var box = layers[0].BoundsAsLaid();
-            var below = laid.FindAll(other => Overlap(other.Box, box));
+            var shape = new LayerShape(layers[0]);
+            var below = laid.FindAll(other => shape.Covers(other.Shape, null));
             var level = below.Count == 0 ? 0 : below.Max(other => other.Level);
             var named = card.Layout.Rows.FirstOrDefault(row => row.Name == piece.Source.On) is { } row ? row.On : piece.Source.On;
             var onto = below.Count == 0 ? "the card" : below.Exists(other => other.Name == named) ? named! : below.Last(other => other.Level == level).Name;
@@ -110,13 +110,11 @@ public static class LayersDrawing
                 parts.Add(new(layer, numbers[layer.Id], Told(card, layer, outermost ? onto : "its mat", foam), foam));
             }
 
-            laid.Add((box, level, piece.Name));
+            laid.Add((shape, level, piece.Name));
         }
 
         return [.. storeys.Select(entry => new Storey(entry.Key, entry.Value))];
     }
-
-    private static bool Overlap(Box a, Box b) => a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 
     private static Dictionary<string, int> Numbers(FittedCard card)
     {
@@ -149,8 +147,9 @@ public static class LayersDrawing
             items.Add(Turned(part.Layer, [.. drawn]));
         }
 
-        // Numbers where they meet no line, as near to the middle of their piece as can be.
-        var placed = new List<Spot>();
+        // Numbers where they meet no line and no foam, as near to the middle of their piece as can be.
+        var placed = storey.Parts.Where(part => part.Foam is not null && part.Layer.Piece.Source is { CutOut: not null, Tilt.IsZero: true })
+            .SelectMany(part => FoamPlaces(part.Layer)).Select(dot => dot.At).ToList();
         var lines = items.SelectMany(Segments).ToList();
         foreach (var part in storey.Parts)
         {
@@ -191,18 +190,42 @@ public static class LayersDrawing
         };
     }
 
-    /// <summary>Foam sits at the corners and in the middle.</summary>
-    private static IEnumerable<DrawnItem> FoamDots(FaceLayer layer)
+    /// <summary>Foam sits near the corners; under a picture, where there is paper nearest to them.</summary>
+    private static IEnumerable<DrawnItem> FoamDots(FaceLayer layer) => FoamPlaces(layer).Select(dot => new DrawnOutline(
+        Outline.FromEllipse(Plane.Exactly(new Area(dot.At.X - dot.Radius, dot.At.Y - dot.Radius, dot.At.X + dot.Radius, dot.At.Y + dot.Radius))),
+        new(Palette.Lighter(Palette.Quiet, 55)),
+        null));
+
+    private static IEnumerable<(Spot At, double Radius)> FoamPlaces(FaceLayer layer)
     {
         var area = Plane.Roughly(layer.Outline.Bounds);
         var (width, height) = (area.Right - area.Left, area.Bottom - area.Top);
         var radius = Math.Min(1.5, Math.Min(width, height) / 8);
-        foreach (var (across, up) in new[] { (0.22, 0.22), (0.78, 0.22), (0.22, 0.78), (0.78, 0.78) })
+        var corners = new[] { (0.22, 0.22), (0.78, 0.22), (0.22, 0.78), (0.78, 0.78) }.Select(share => new Spot(area.Left + (width * share.Item1), area.Top + (height * share.Item2)));
+        if (layer.Piece.Source.CutOut is null)
         {
-            var (x, y) = (area.Left + (width * across), area.Top + (height * up));
-            yield return new DrawnOutline(
-                Outline.FromEllipse(Plane.Exactly(new Area(x - radius, y - radius, x + radius, y + radius))), new(Palette.Lighter(Palette.Quiet, 55)), null);
+            return corners.Select(corner => (corner, radius));
         }
+
+        var edges = layer.Outline.Contours.SelectMany(Around).ToList();
+        var shape = new LayerShape(layer);
+        var onPaper =
+            from i in Enumerable.Range(1, 31)
+            from j in Enumerable.Range(1, 31)
+            let spot = new Spot(area.Left + (width * i / 32), area.Top + (height * j / 32))
+            where shape.ContainsUntilted(spot.X, spot.Y) && edges.TrueForAll(edge => Plane.Distance(spot, edge.A, edge.B) > radius + 0.5)
+            select spot;
+        var places = new List<Spot>();
+        foreach (var corner in corners)
+        {
+            var free = onPaper.Where(spot => places.TrueForAll(other => other.To(spot) > 4 * radius)).ToList();
+            if (free.Count > 0)
+            {
+                places.Add(free.MinBy(spot => spot.To(corner)));
+            }
+        }
+
+        return places.Select(place => (place, radius));
     }
 
     private static Spot? Free(Area bounds, List<(Spot A, Spot B)> lines, List<Spot> placed)

@@ -79,16 +79,17 @@ public static class PieceSheetDrawing
             var name = layer.MatNumber == 0 ? layer.Piece.Name
                 : layer.Piece.Mats.Count == 1 ? $"mat of {layer.Piece.Name}"
                 : string.Create(CultureInfo.InvariantCulture, $"mat {layer.MatNumber} of {layer.Piece.Name}");
-            yield return Made(card, "cut-" + layer.Id, name, layer.Outline);
+            yield return Made(card, "cut-" + layer.Id, name, layer.Outline, layer.Piece);
         }
     }
 
-    private static Entry Made(FittedCard card, string id, string name, Outline outline)
+    private static Entry Made(FittedCard card, string id, string name, Outline outline, FittedPiece? piece = null)
     {
         var bounds = outline.Bounds;
         var area = Plane.Roughly(bounds);
         var size = outline.Contours is [EllipseContour circle] && circle.RadiusX == circle.RadiusY
             ? $"{LengthText.Write(bounds.Width, card.Unit)} across"
+            : piece?.Source.CutOut is not null ? LengthText.WriteSizeAbout(bounds.Width, bounds.Height, card.Unit)
             : $"{LengthText.WriteBare(bounds.Width, card.Unit)} x {LengthText.Write(bounds.Height, card.Unit)}";
         var words = Math.Max(WidthOf(name), WidthOf(size));
         return new(id, name, size, outline, area, Math.Max(area.Right - area.Left, words), area.Bottom - area.Top + NameGap + 2 + 3.6 + 0.8);

@@ -168,7 +168,7 @@ public sealed class SheetMapDrawing
 
     private Colour ToneOf(CutNode node)
     {
-        var paper = node is CutPiece piece && _sheet.Stock is { } stock ? ScheduleMaker.PaperOf(_schedule.Plan, stock, piece.Ids[0]) : _sheet.FaceUp;
+        var paper = node is CutPiece piece && _sheet.Stock is { } stock ? ScheduleMaker.PaperOf(_schedule.Plan, stock, piece, piece.Ids[0]) : _sheet.FaceUp;
         return _schedule.Plan.Batch.Batch.PaperNamed(paper).Colour;
     }
 

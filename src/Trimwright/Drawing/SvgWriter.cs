@@ -4,6 +4,7 @@ using System.Text;
 using System.Xml;
 using Trimwright.Drawing.Lettering;
 using Trimwright.Geometry;
+using Trimwright.Layouts;
 using Trimwright.Measures;
 
 namespace Trimwright.Drawing;
@@ -13,8 +14,9 @@ namespace Trimwright.Drawing;
 /// User units are millimetres; places are rounded to whole nanometres, six decimals, which is exact for all but odd fractions. There
 /// is no script, no style sheet and no reference to anything outside the file.
 /// </remarks>
-public static class SvgWriter
+public static partial class SvgWriter
 {
+    private const string Links = "http://www.w3.org/1999/xlink";
     private const string Namespace = "http://www.w3.org/2000/svg";
 
     /// <summary>Writes the drawing.</summary>
@@ -62,7 +64,13 @@ public static class SvgWriter
     private static void WriteRoot(XmlWriter xml, DrawingList drawing)
     {
         var sheet = drawing.Sheet;
+        var pictures = Pictures(drawing.Items).Distinct().ToList();
         xml.WriteStartElement("svg", Namespace);
+        if (pictures.Count > 0)
+        {
+            xml.WriteAttributeString("xmlns", "xlink", null, Links);
+        }
+
         xml.WriteAttributeString("version", "1.1");
         xml.WriteAttributeString("width", Outer(sheet.Width, drawing.Unit));
         xml.WriteAttributeString("height", Outer(sheet.Height, drawing.Unit));
@@ -72,7 +80,7 @@ public static class SvgWriter
         xml.WriteAttributeString("font-family", $"'{LetteringFont.Family}', sans-serif");
         xml.WriteElementString("title", Namespace, Clean(drawing.Title));
         xml.WriteElementString("desc", Namespace, Clean(drawing.Description));
-        if (drawing.Patterns.Count > 0)
+        if (drawing.Patterns.Count + pictures.Count > 0)
         {
             xml.WriteStartElement("defs", Namespace);
             foreach (var pattern in drawing.Patterns)
@@ -80,12 +88,17 @@ public static class SvgWriter
                 WritePattern(xml, pattern);
             }
 
+            for (var i = 0; i < pictures.Count; i++)
+            {
+                WritePictureFile(xml, PictureId(i), pictures[i]);
+            }
+
             xml.WriteEndElement();
         }
 
         foreach (var item in drawing.Items)
         {
-            WriteItem(xml, item);
+            WriteItem(xml, item, pictures);
         }
 
         xml.WriteEndElement();
@@ -95,8 +108,9 @@ public static class SvgWriter
         ? Millimetres(size) + "mm"
         : LengthText.WriteDecimal(NearestMillionth(size.Nanometres / Length.NanometresPerInch), 6) + "in";
 
-    private static Rational NearestMillionth(Rational value) =>
-        Rational.From(((value * 1_000_000) + Rational.From(1, 2)).Floor(), new BigInteger(1_000_000));
+    private static Rational NearestMillionth(Rational value) => Nearest(value, 1_000_000);
+
+    private static Rational Nearest(Rational value, long parts) => Rational.From(((value * parts) + Rational.From(1, 2)).Floor(), new BigInteger(parts));
 
     private static void WritePattern(XmlWriter xml, DrawnPattern pattern)
     {
@@ -106,18 +120,18 @@ public static class SvgWriter
         WriteBox(xml, pattern.Tile);
         foreach (var item in pattern.Items)
         {
-            WriteItem(xml, item);
+            WriteItem(xml, item, []);
         }
 
         xml.WriteEndElement();
     }
 
-    private static void WriteItem(XmlWriter xml, DrawnItem item)
+    private static void WriteItem(XmlWriter xml, DrawnItem item, List<PictureContent> pictures)
     {
         switch (item)
         {
             case DrawnGroup group:
-                WriteGroup(xml, group);
+                WriteGroup(xml, group, pictures);
                 break;
             case DrawnOutline outline:
                 WriteOutline(xml, outline);
@@ -128,12 +142,15 @@ public static class SvgWriter
             case DrawnText text:
                 WriteText(xml, text);
                 break;
+            case DrawnPicture picture:
+                WritePicture(xml, picture, PictureId(pictures.IndexOf(picture.Content)));
+                break;
             default:
                 throw new ArgumentException($"cannot write a {item.GetType().Name}", nameof(item));
         }
     }
 
-    private static void WriteGroup(XmlWriter xml, DrawnGroup group)
+    private static void WriteGroup(XmlWriter xml, DrawnGroup group, List<PictureContent> pictures)
     {
         xml.WriteStartElement("g", Namespace);
         WriteIfAny(xml, "id", group.Id);
@@ -147,7 +164,7 @@ public static class SvgWriter
 
         foreach (var item in group.Items)
         {
-            WriteItem(xml, item);
+            WriteItem(xml, item, pictures);
         }
 
         xml.WriteEndElement();
@@ -159,6 +176,12 @@ public static class SvgWriter
         if (group.Shift is { } shift)
         {
             parts.Add($"translate({Pair(shift)})");
+        }
+
+        if (group.Scale is { } scale && scale != Rational.One)
+        {
+            // Nine decimals: a third of a card is then less than a nanometre off.
+            parts.Add($"scale({LengthText.WriteDecimal(Nearest(scale, 1_000_000_000), 9)})");
         }
 
         if (group.Turn is { Angle.IsZero: false } turn)

@@ -54,9 +54,10 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
     {
         var piece = body.Piece;
         var box = BoxOf(body.Body.Own);
-        var (width, height) = SizeOf(box);
+        var shape = piece.CutOut is { } picture ? new CutOutShape(picture, box, piece.Flipped) : null;
+        var (width, height) = shape is null ? SizeOf(box) : (Up(box.Width, builder.Increment), Up(box.Height, builder.Increment));
         var tail = TailOf(piece, box);
-        var outline = OutlineOf(piece, box, tail);
+        var outline = shape?.Picture ?? OutlineOf(piece, box, tail);
         return new()
         {
             Source = piece,
@@ -68,9 +69,10 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
             TailDepth = piece.Tail is { Kind: not TailKind.Straight } ? tail.Depth : null,
             TailWidth = tail.Taper == default ? null
                 : (SystemBuilder.AxisOf(piece.HangsFrom) == Axis.Across ? box.Height : box.Width) - tail.Taper,
+            PictureBox = PictureBoxOf(piece, box),
             Window = WindowOf(piece, box),
             Die = DieOf(piece, body.Die, width),
-            Mats = Mats(body, outline),
+            Mats = Mats(body, outline, shape),
         };
     }
 
@@ -80,7 +82,26 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
     private Die? DieOf(Piece piece, Die? chosen, Length size) =>
         piece.Cut != CutWay.Die ? null : chosen ?? dies.OfSize(piece.Kind, size);
 
-    private List<FittedMat> Mats(PieceBody body, Outline outline)
+    // The whole picture, ground and all, around its outline; or the least box of its shape that covers the rectangle.
+    private static Box? PictureBoxOf(Piece piece, Box box)
+    {
+        if (piece.Picture?.Content is not { } content)
+        {
+            return null;
+        }
+
+        if (piece.CutOut is { } outline)
+        {
+            return outline.PictureBoxFor(box);
+        }
+
+        var width = box.Width > box.Height * content.Aspect ? box.Width : box.Height * content.Aspect;
+        var half = Rational.From(1, 2);
+        var (reachX, reachY) = (width * half, width * (half / content.Aspect));
+        return new(box.Centre.X - reachX, box.Centre.Y - reachY, box.Centre.X + reachX, box.Centre.Y + reachY);
+    }
+
+    private List<FittedMat> Mats(PieceBody body, Outline outline, CutOutShape? shape)
     {
         var mats = new List<FittedMat>(body.Mats.Count);
         var total = Rational.Zero;
@@ -89,8 +110,10 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
             var reveal = body.Reveals[i].At(solution.Values);
             total += reveal;
             var box = BoxOf(body.Mats[i]);
-            var grown = OutlineOffset.Grow(outline, new(total));
-            (box, var width, var height) = WithTail(body.Piece, box, grown);
+            var (grown, widest) = shape?.Mat(new(total)) ?? (OutlineOffset.Grow(outline, new(total)), null);
+            (box, var width, var height) = shape is null
+                ? WithTail(body.Piece, box, grown)
+                : (box, Up(box.Width, builder.Increment), Up(box.Height, builder.Increment));
             mats.Add(new()
             {
                 Source = body.Piece.Mats[i],
@@ -99,6 +122,7 @@ internal sealed class CardAssembly(SystemBuilder builder, Solution solution, Die
                 Width = width,
                 Height = height,
                 Outline = grown,
+                Widest = widest,
                 Die = DieOf(body.Piece, body.MatDies.Count > i ? body.MatDies[i] : null, width),
             });
         }

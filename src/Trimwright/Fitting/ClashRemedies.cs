@@ -56,6 +56,13 @@ internal sealed class ClashRemedies(SystemBuilder builder, LengthUnit unit, Canc
             return;
         }
 
+        // What a layout cannot say, such as a width that the shape of a picture makes, is not offered: the measure is left to follow.
+        if (!CanBeSaid(first))
+        {
+            found.Add(((first - aim).Abs(), $"take out that {builder.Sayings[member].Text}: {what} can then be {Text(first)}"));
+            return;
+        }
+
         var texts = new List<string>();
         if (first.Sign >= 0)
         {
@@ -66,7 +73,7 @@ internal sealed class ClashRemedies(SystemBuilder builder, LengthUnit unit, Canc
         var beyond = first < aim ? Relation.AtLeast : Relation.AtMost;
         if (builder.System.Statements[member].Relation == Relation.Equal
             && Nearest(builder, member, (quantity, beyond, aim), leftOut) is { } others
-            && quantity.At(others) is { Sign: >= 0 } second && (second - aim).Abs() <= 2 * (first - aim).Abs())
+            && quantity.At(others) is { Sign: >= 0 } second && CanBeSaid(second) && (second - aim).Abs() <= 2 * (first - aim).Abs())
         {
             texts.Add(Text(second));
         }
@@ -76,6 +83,8 @@ internal sealed class ClashRemedies(SystemBuilder builder, LengthUnit unit, Canc
             found.Add(((first - aim).Abs(), $"make {what} {string.Join(" or ", texts)}"));
         }
     }
+
+    private static bool CanBeSaid(Rational nanometres) => new Position(nanometres).TryToLength(out _);
 
     private string Text(Rational nanometres) => LengthText.Write(new Position(nanometres), unit);
 

@@ -6,6 +6,9 @@ namespace Trimwright.Fitting;
 /// <summary>Puts the arithmetic of a clash into a line that a maker can add up.</summary>
 internal static class ClashSum
 {
+    // Factors such as the shape of a picture makes have so many figures that nobody could follow the sum.
+    private const int MostFigures = 999;
+
     /// <summary>
     /// Such as <c>1/4 in + 3 in + 1/8 in + 2 in = 5 3/8 in, but the card gives 4 1/4 in</c>; null where no sum shows the clash.
     /// </summary>
@@ -37,6 +40,11 @@ internal static class ClashSum
         }
 
         amounts.RemoveAll(amount => (amount.Times * amount.Said).IsZero);
+        if (amounts.Exists(amount => amount.Times.Abs().Numerator > MostFigures || amount.Times.Denominator > MostFigures))
+        {
+            return null;
+        }
+
         return card.IsZero ? TwoSides(amounts, unit) : AgainstCard(amounts, card, unit);
     }
 

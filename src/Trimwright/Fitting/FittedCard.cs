@@ -68,13 +68,16 @@ public sealed record FittedPiece
     /// <summary>The piece as the layout describes it.</summary>
     public required Piece Source { get; init; }
 
-    /// <summary>Its box before any tilt; the tilt turns it about the centre of this box.</summary>
+    /// <summary>
+    /// Its box before any tilt; the tilt turns it about the centre of this box. Of a picture cut out along its outline, the box around the
+    /// outline, of which one side need not be on the trimmer's scale.
+    /// </summary>
     public required Box Box { get; init; }
 
-    /// <summary>The width that is cut.</summary>
+    /// <summary>The width that is cut; of a picture cut out along its outline, that of the rectangle it is cut from.</summary>
     public required Length Width { get; init; }
 
-    /// <summary>The height that is cut.</summary>
+    /// <summary>The height that is cut, likewise.</summary>
     public required Length Height { get; init; }
 
     /// <summary>Its outline before any tilt.</summary>
@@ -88,6 +91,12 @@ public sealed record FittedPiece
 
     /// <summary>How wide a tapered banner is at its tail; null where it does not taper.</summary>
     public Position? TailWidth { get; init; }
+
+    /// <summary>
+    /// The box that the whole picture takes, before any tilt: wider than the piece where a ground is cut away, or where it is trimmed to the
+    /// scale of the trimmer. Null without a picture.
+    /// </summary>
+    public Box? PictureBox { get; init; }
 
     /// <summary>The window of a frame, or null.</summary>
     public Box? Window { get; init; }
@@ -123,8 +132,14 @@ public sealed record FittedMat
     /// <summary>The height that is cut.</summary>
     public required Length Height { get; init; }
 
-    /// <summary>Its outline before any tilt: that of what it carries, moved out by the reveal.</summary>
+    /// <summary>Its outline before any tilt: that of what it carries, moved out by the reveal; around a picture with narrow notches filled.</summary>
     public required Outline Outline { get; init; }
+
+    /// <summary>
+    /// How much of it shows at most where a notch of the picture was filled, to the nearest nanometre; null where the reveal is the same all
+    /// round.
+    /// </summary>
+    public Length? Widest { get; init; }
 }
 
 /// <summary>A row resolved.</summary>

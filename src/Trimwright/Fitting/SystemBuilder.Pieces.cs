@@ -64,9 +64,45 @@ internal sealed partial class SystemBuilder
             return (Constant(die.Width.Nanometres), Constant(die.Height.Nanometres));
         }
 
+        // The outline of a picture has its own shape, so that only one of its sizes can lie on the scale: the one that the maker names.
+        var freeAxis = piece.CutOut is null ? null : (Axis?)CrossOf(MainAxis(piece));
         return (
-            AddUnknown(FitWords.SizeOf(piece, IsCopy(piece), Axis.Across), piece.Source, Step(), _increment.Nanometres, mostWidth),
-            AddUnknown(FitWords.SizeOf(piece, IsCopy(piece), Axis.UpDown), piece.Source, Step(), _increment.Nanometres, mostHeight));
+            AddUnknown(
+                FitWords.SizeOf(piece, IsCopy(piece), Axis.Across), piece.Source, freeAxis == Axis.Across ? null : Step(), _increment.Nanometres, mostWidth),
+            AddUnknown(
+                FitWords.SizeOf(piece, IsCopy(piece), Axis.UpDown), piece.Source, freeAxis == Axis.UpDown ? null : Step(), _increment.Nanometres, mostHeight));
+    }
+
+    private static Axis MainAxis(Piece piece)
+    {
+        bool Says(Axis axis) => (axis == Axis.Across ? piece.Width : piece.Height) is not null
+            || piece.Placements.OfType<Span>().Any(span => span.Axis == axis);
+        return Says(Axis.UpDown) && !Says(Axis.Across) ? Axis.UpDown : Axis.Across;
+    }
+
+    // Structure: a picture keeps its shape. As a rectangle it is cut on the scale of the trimmer, which leaves the shape open by half an
+    // increment; the picture then covers the rectangle and is trimmed by as little, evenly on both sides.
+    private void KeepShape(PieceBody body)
+    {
+        if (body.Piece.Picture?.Content is not { } content || body.Piece.Cut == CutWay.Die)
+        {
+            return;
+        }
+
+        var own = body.Body.Own;
+        var saying = new Saying { Text = $"`{body.Piece.Name}` keeps the shape of its picture", Source = body.Piece.Picture.Source };
+        if (body.Piece.CutOut is not null)
+        {
+            Say(own.Size(Axis.Across) - own.Size(Axis.UpDown).Times(content.Aspect), Relation.Equal, 0, Strength.Must, saying);
+            return;
+        }
+
+        var along = MainAxis(body.Piece);
+        var across = CrossOf(along);
+        var ratio = along == Axis.Across ? Rational.One / content.Aspect : content.Aspect;
+        var slack = own.Size(across) - own.Size(along).Times(ratio);
+        Say(slack, Relation.AtMost, _halfIncrement, Strength.Must, saying);
+        Say(slack, Relation.AtLeast, -_halfIncrement, Strength.Must, saying);
     }
 
     private (Rational Width, Rational Height) MostSize(Piece piece)
@@ -215,6 +251,7 @@ internal sealed partial class SystemBuilder
             WishSize(piece.Width, body, single ? null : Axis.Across, FitWords.SizeOf(piece, IsCopy(piece), Axis.Across));
             WishSize(piece.Height, body, Axis.UpDown, FitWords.SizeOf(piece, IsCopy(piece), Axis.UpDown));
             KeepTailShort(body);
+            KeepShape(body);
         }
     }
 

@@ -12,12 +12,17 @@ public sealed record PolygonContour(IReadOnlyList<Point> Points) : Contour;
 public sealed record EllipseContour(Point Centre, Position RadiusX, Position RadiusY) : Contour;
 
 /// <summary>
-/// The outline of a piece before any tilt. The outer contour comes first, holes follow (even-odd rule).
+/// The outline of a piece before any tilt. The outer contour comes first, holes follow (even-odd rule); of a picture in several parts, the
+/// next part and its holes after them.
 /// </summary>
 public sealed record Outline(IReadOnlyList<Contour> Contours)
 {
-    /// <summary>The least upright box around the outer contour, before any tilt.</summary>
-    public Box Bounds => Contours[0] switch
+    /// <summary>The least upright box around it, before any tilt.</summary>
+    public Box Bounds => Contours.Count == 1 ? BoundsOf(Contours[0]) : new(
+        Contours.Min(contour => BoundsOf(contour).Left), Contours.Min(contour => BoundsOf(contour).Top),
+        Contours.Max(contour => BoundsOf(contour).Right), Contours.Max(contour => BoundsOf(contour).Bottom));
+
+    private static Box BoundsOf(Contour contour) => contour switch
     {
         EllipseContour e => new(e.Centre.X - e.RadiusX, e.Centre.Y - e.RadiusY, e.Centre.X + e.RadiusX, e.Centre.Y + e.RadiusY),
         PolygonContour p => new(

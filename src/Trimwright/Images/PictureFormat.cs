@@ -69,6 +69,31 @@ internal static class PictureFormats
         return false;
     }
 
+    /// <summary>
+    /// Whether every viewer can be trusted with the colours: any PNG, and a JPEG of one or three components (those of four are inks, which
+    /// viewers disagree about).
+    /// </summary>
+    public static bool HasPlainColours(PictureFormat format, ReadOnlySpan<byte> bytes) =>
+        format == PictureFormat.Png || (format == PictureFormat.Jpeg && JpegComponents(bytes) is 1 or 3);
+
+    // A frame begins with a marker of C0 to CF but C4, C8 and CC; its tenth byte counts the components (ISO/IEC 10918-1, B.2.2).
+    private static int JpegComponents(ReadOnlySpan<byte> bytes)
+    {
+        var at = 2;
+        while (bytes.Length - at >= 10 && bytes[at] == 0xff)
+        {
+            var marker = bytes[at + 1];
+            if (marker is >= 0xc0 and <= 0xcf and not (0xc4 or 0xc8 or 0xcc))
+            {
+                return bytes[at + 9];
+            }
+
+            at += marker == 0xff ? 1 : 2 + BinaryPrimitives.ReadUInt16BigEndian(bytes[(at + 2)..]);
+        }
+
+        return 0;
+    }
+
     public static string NameOf(PictureFormat format) => format switch
     {
         PictureFormat.Png => "PNG",

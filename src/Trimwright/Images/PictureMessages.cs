@@ -29,7 +29,7 @@ internal static class PictureMessages
         Error("E0506", $"nothing of `{name}` is left when its ground is taken away", place, "use a picture that stands out from its ground");
 
     public static Diagnostic GroundNotPlain(string name, SourcePlace place) =>
-        Error("E0507", $"`{name}` has neither a clear nor a plain ground, so its outline cannot be told", place, "save the picture as PNG with a clear ground, or cut it out as a rectangle");
+        Error("E0507", $"`{name}` has neither a clear nor a plain ground, so its outline cannot be told", place, "save the picture as PNG with a clear ground, or use it as a rectangle: write `\"cut\": \"trimmer\"`");
 
     public static Diagnostic Animated(string name, SourcePlace place) =>
         Warning("W0501", $"`{name}` is animated; its first picture is used", place, "save the picture that you want as a still one");

@@ -7,7 +7,19 @@ namespace Trimwright.Images;
 /// <summary>The result of reading a picture: a picture, or why there is none; warnings in either case.</summary>
 /// <param name="Picture">The picture, or null after an error.</param>
 /// <param name="Diagnostics">Errors and warnings.</param>
-public sealed record PictureReading(Picture? Picture, IReadOnlyList<Diagnostic> Diagnostics);
+public sealed record PictureReading(Picture? Picture, IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>
+    /// The file itself, where any viewer of PNG and JPEG shows just this picture for it: upright, in three colours of sRGB or grey, one
+    /// frame. Null where it has to be written anew.
+    /// </summary>
+    public StoredPicture? Stored { get; init; }
+}
+
+/// <summary>A picture file that can be shown as it is.</summary>
+/// <param name="MediaType"><c>image/png</c> or <c>image/jpeg</c> (RFC 2083, RFC 2046).</param>
+/// <param name="Bytes">The file.</param>
+public sealed record StoredPicture(string MediaType, byte[] Bytes);
 
 /// <summary>
 /// Decodes a maker's picture. Sizes are looked at before a pixel is decoded, so that a small file cannot ask for much memory.
@@ -100,7 +112,13 @@ public static class PictureReader
             pinned.Free();
         }
 
-        return new(PictureTurn.Upright(pixels, width, height, (int)codec.EncodedOrigin), warnings);
+        var still = codec.FrameCount <= 1 && !warnings.Exists(warning => warning.Code == "W0501");
+        var plain = still && codec.EncodedOrigin == SKEncodedOrigin.TopLeft
+            && codec.Info.ColorSpace is null or { IsSrgb: true } && PictureFormats.HasPlainColours(format, bytes);
+        return new(PictureTurn.Upright(pixels, width, height, (int)codec.EncodedOrigin), warnings)
+        {
+            Stored = plain ? new(format == PictureFormat.Png ? "image/png" : "image/jpeg", bytes) : null,
+        };
     }
 
     private static bool IsTooLarge(long width, long height) =>

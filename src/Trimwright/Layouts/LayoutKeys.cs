@@ -35,10 +35,14 @@ public static class LayoutKeys
         ("bar", [PieceKind.Frame]),
         ("text", [PieceKind.Label]),
         ("faces", [PieceKind.Image]),
+        ("picture", [PieceKind.Image]),
     ];
 
     /// <summary>The keys of a piece.</summary>
     public static IReadOnlyList<string> Piece { get; } = [.. PieceOfAnyKind, .. PieceOfSomeKinds.Select(entry => entry.Key)];
+
+    /// <summary>The keys of a picture that is more than the name of its file.</summary>
+    public static IReadOnlyList<string> Picture { get; } = ["file", "outline-within", "ground-within", "cut-enclosed-ground"];
 
     /// <summary>The keys of a mat.</summary>
     public static IReadOnlyList<string> Mat { get; } = ["paper", "reveal"];

@@ -58,7 +58,7 @@ internal static class LayoutMessages
         "E0113", place, $"`{key}` is empty", "put at least one piece into it");
 
     public static Diagnostic EmptyText(string key, SourcePlace place) => Error(
-        "E0114", place, $"`{key}` says nothing", "write the lettering, or make the piece a `panel`");
+        "E0114", place, $"`{key}` says nothing", key == "picture" ? "write the name of a file, like `\"robin.png\"`" : "write the lettering, or make the piece a `panel`");
 
     // E02xx: the file can be read, but what it says makes no layout.
     public static Diagnostic BadSize(string key, Wish wish, bool positive) => Error(
@@ -176,6 +176,12 @@ internal static class LayoutMessages
 
     public static Diagnostic HangsTwice(string said, string hung, SourcePlace place) => Error(
         "E0220", place, $"the piece is hung from the {hung} but says that it hangs from the {said}", "take `hangs-from` out");
+
+    public static Diagnostic NoPicture(string file, SourcePlace place) => Error(
+        "E0226", place, $"there is no picture `{file}`", "name it as seen from the folder of the layout");
+
+    public static Diagnostic PictureNotRead(string file, string problem, SourcePlace place) => Error(
+        "E0227", place, $"the picture `{file}` cannot be read: {problem}", "make sure that the file may be read, or take it out of the layout");
 
     public static Diagnostic BadRule(RuleProblem problem, SourcePlace place) => Error("E0221", place, problem.Problem, problem.Remedy);
 

@@ -26,9 +26,13 @@ public static class LayoutReader
     /// <summary>Reads a layout.</summary>
     /// <param name="file">The name of the file, as the user gave it.</param>
     /// <param name="content">Its bytes: UTF-8, with or without a byte order mark.</param>
-    public static LayoutReading Read(string file, byte[] content)
+    /// <param name="openPicture">
+    /// Opens a picture by its name as seen from the folder of the layout; no more of it need be read than <see cref="Images.PictureReader.MostBytes"/> and
+    /// one byte. Without it images have no picture, and no shape of their own.
+    /// </param>
+    public static LayoutReading Read(string file, byte[] content, Func<string, PictureFile>? openPicture = null)
     {
-        var context = new ReadingContext(file);
+        var context = new ReadingContext(file, openPicture);
         var layout = SyntaxReader.Read(file, content, context.Diagnostics) switch
         {
             null => null,

@@ -1,4 +1,5 @@
 using Trimwright.Diagnostics;
+using Trimwright.Images;
 using Trimwright.Measures;
 
 namespace Trimwright.Layouts;
@@ -144,6 +145,12 @@ public sealed record Piece
 
     /// <summary>The side that an image faces, or null; a facing image is moved in a mirror but not flipped.</summary>
     public Edge? Faces { get; init; }
+
+    /// <summary>The picture on an image, or null.</summary>
+    public PiecePicture? Picture { get; init; }
+
+    /// <summary>The shape of its picture, where that is cut out along its outline; null for every other piece.</summary>
+    public PictureOutline? CutOut => Cut == CutWay.Scissors ? Picture?.Content?.Outline : null;
 
     /// <summary>Whether a mirror has flipped its face left to right. Set by variants only; never so for lettering, facing images and one-way papers.</summary>
     public bool Flipped { get; init; }

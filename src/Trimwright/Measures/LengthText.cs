@@ -4,15 +4,20 @@ using System.Numerics;
 namespace Trimwright.Measures;
 
 /// <summary>
-/// Lengths as makers read them: mixed inch fractions (<c>1 3/8</c>) or millimetres (<c>34.9</c>). Always exact, never rounded: what
-/// has no finite decimal is written as a fraction.
+/// Lengths as makers read them: mixed inch fractions (<c>1 3/8</c>) or millimetres (<c>34.9</c>). What has no finite decimal is written as a
+/// fraction, exactly, as long as its denominator has no more than three figures. Nobody could read the fractions that the shape of a picture makes: they
+/// are given to the nearest mark of a ruler, 1/64 in or 0.1 mm, with <see cref="About"/> before them.
 /// </summary>
 public static class LengthText
 {
     /// <summary>The finest fraction that a maker's ruler shows: 1/64 in.</summary>
     public const int FinestInchFraction = 64;
 
+    /// <summary>Stands before what is not exact.</summary>
+    public const string About = "~";
+
     private const int MostDecimals = 6;
+    private const int MostDenominator = 999;
 
     /// <summary>Writes a length in a unit, such as <c>1 3/8 in</c>.</summary>
     public static string Write(Length length, LengthUnit unit) => Write(length.Nanometres, unit, withUnit: true);
@@ -46,6 +51,11 @@ public static class LengthText
 
     private static string Write(Rational nanometres, LengthUnit unit, bool withUnit)
     {
+        if (!CanBeRead(nanometres))
+        {
+            return About + WriteNearest(nanometres, unit) + (withUnit ? " " + Symbol(unit) : "");
+        }
+
         if (unit == LengthUnit.Millimetre)
         {
             return WriteMillimetres(nanometres) + (withUnit ? " mm" : "");
@@ -61,10 +71,34 @@ public static class LengthText
         return WriteMixed(inches) + (withUnit ? " in" : "");
     }
 
+    private static bool CanBeRead(Rational nanometres) => HasDecimals(nanometres / Length.NanometresPerMillimetre, MostDecimals)
+        || (nanometres / Length.NanometresPerInch).Denominator <= MostDenominator || (nanometres / Length.NanometresPerMillimetre).Denominator <= MostDenominator;
+
     private static string WriteMillimetres(Rational nanometres)
     {
         var millimetres = nanometres / Length.NanometresPerMillimetre;
         return HasDecimals(millimetres, MostDecimals) ? WriteDecimal(millimetres, MostDecimals) : WriteMixed(millimetres);
+    }
+
+    /// <summary>
+    /// Writes a size that may lie between the marks of a ruler, width first: what is not exact is given to the nearest 1/64 in or 0.1 mm, with
+    /// <see cref="About"/> before it, such as <c>~2 21/32 x 3 1/2 in</c>.
+    /// </summary>
+    public static string WriteSizeAbout(Position width, Position height, LengthUnit unit)
+    {
+        return $"{OnRuler(width)} x {OnRuler(height)} {Symbol(unit)}";
+
+        string OnRuler(Position length) =>
+            (IsOnRuler(length.Nanometres, unit) ? "" : About) + WriteNearest(length.Nanometres, unit);
+    }
+
+    /// <summary>Writes the nearest length that a ruler shows, without its unit: to 1/64 in or 0.1 mm; halves go up.</summary>
+    public static string WriteNearest(Rational nanometres, LengthUnit unit)
+    {
+        var (steps, step) = unit == LengthUnit.Inch ? (FinestInchFraction, Length.NanometresPerInch) : (10, Length.NanometresPerMillimetre);
+        var count = ((nanometres * steps / step) + Rational.From(1, 2)).Floor();
+        var nearest = Rational.From(count, new BigInteger(steps));
+        return unit == LengthUnit.Inch ? WriteMixed(nearest) : WriteDecimal(nearest, 1);
     }
 
     private static bool HasDecimals(Rational value, int decimals) => (value * Rational.From(BigInteger.Pow(10, decimals), 1)).IsWhole;

@@ -85,6 +85,17 @@ public static class CardJson
         Write(json, "top", piece.Box.Top, unit);
         Write(json, "width", piece.Width, unit);
         Write(json, "height", piece.Height, unit);
+        if (piece.Source.Picture is { } picture)
+        {
+            json.WriteString("picture", picture.File);
+        }
+
+        if (piece.Source.CutOut is not null)
+        {
+            Write(json, "outlineWidth", piece.Box.Width, unit);
+            Write(json, "outlineHeight", piece.Box.Height, unit);
+        }
+
         json.WriteString("tiltDegrees", piece.Source.Tilt.Degrees.ToString());
         if (piece.Reveal is { } reveal)
         {

@@ -24,6 +24,9 @@ internal static class TrimNotes
             case PieceKind.Tag:
                 notes.Add("cut off the two corners at the hung end and punch the hole");
                 break;
+            case PieceKind.Image when piece.Source.Picture is { } picture:
+                Picture(card, piece, picture, notes);
+                break;
             case PieceKind.Label when piece.Source.Text is { } text:
                 notes.Add($"lettering: {text}");
                 break;
@@ -41,6 +44,15 @@ internal static class TrimNotes
     public static IReadOnlyList<string> ForMat(FittedCard card, FittedPiece piece, FittedMat mat)
     {
         var notes = new List<string> { $"shows {LengthText.Write(mat.Reveal, card.Unit)} all round" };
+        if (piece.Source is { CutOut: not null, Picture: { } picture })
+        {
+            notes.Add($"cut along its outline around {FileName(picture)}{(piece.Source.Flipped ? ", flipped left to right" : "")}");
+            if (mat.Widest is { } widest)
+            {
+                notes.Add($"up to {LengthText.About}{LengthText.WriteNearest(widest.Nanometres, card.Unit)} {LengthText.Symbol(card.Unit)} where a notch is filled");
+            }
+        }
+
         if (piece.Source.Tail is { Kind: not TailKind.Straight })
         {
             notes.Add("cut the tail after mounting, the same reveal from the piece");
@@ -54,6 +66,21 @@ internal static class TrimNotes
         AddTooSmall(card, piece.Source.Cut, mat.Width, mat.Height, notes);
         return notes;
     }
+
+    private static void Picture(FittedCard card, FittedPiece piece, PiecePicture picture, List<string> notes)
+    {
+        notes.Add($"picture {FileName(picture)}{(piece.Source.Flipped ? ", flipped left to right" : "")}");
+        if (piece.Source.CutOut is not null)
+        {
+            notes.Add($"cut along its edge, {LengthText.WriteSizeAbout(piece.Box.Width, piece.Box.Height, card.Unit)}");
+        }
+        else if (piece.PictureBox is { } whole && whole != piece.Box)
+        {
+            notes.Add($"all of it is {LengthText.WriteSizeAbout(whole.Width, whole.Height, card.Unit)}: trim it evenly on opposite sides");
+        }
+    }
+
+    private static string FileName(PiecePicture picture) => Path.GetFileName(picture.File.Replace('\\', '/'));
 
     private static void Tail(FittedPiece piece, Func<Position, string> text, List<string> notes)
     {

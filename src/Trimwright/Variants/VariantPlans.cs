@@ -9,16 +9,23 @@ internal sealed record VariantPlan(Mirror? Mirror, IReadOnlyList<(string Name, S
 {
     public const string AsDrawn = "as drawn";
 
-    /// <summary>Its name, such as <c>left-right, `tag` to the bottom left</c>.</summary>
+    /// <summary>Its name, such as <c>mirrored left-right, `tag` to the bottom left</c>: what was changed.</summary>
     public string Name
     {
         get
         {
-            List<string> parts = Mirror is { } mirror ? [Mirroring.NameOf(mirror)] : [];
+            List<string> parts = Mirror is { } mirror ? [Changed(mirror)] : [];
             parts.AddRange(Moves.Select(move => $"`{move.Name}` to the {move.To}"));
             return parts.Count == 0 ? AsDrawn : string.Join(", ", parts);
         }
     }
+
+    private static string Changed(Mirror mirror) => mirror switch
+    {
+        Variants.Mirror.HalfTurn => "turned half round",
+        Variants.Mirror.AccentsAlone => "accents alone mirrored",
+        _ => $"mirrored {Mirroring.NameOf(mirror)}",
+    };
 
     public Layout Apply(Layout layout) => Moves.Aggregate(
         Mirror is { } mirror ? Mirroring.Apply(layout, mirror) : layout, (moved, move) => AccentSpots.Move(moved, move.Name, move.To));

@@ -94,10 +94,11 @@ public static class VariantSearch
 
     private static Box Reach(FittedPiece piece) => piece.Mats.Count == 0 ? piece.Box : piece.Mats[^1].Outline.Bounds;
 
-    // What the eye can tell apart: a flip shows on a picture and on a pattern, the side that it hangs from on a banner and on a tag.
+    // What the eye can tell apart: a flip shows on a picture (paper is not printed anew for it, so a pattern stays as it is), the side that
+    // it hangs from on a banner and on a tag.
     private static string Looks(FittedCard card) => string.Join('|', card.Pieces.Select(piece =>
     {
-        var flip = piece.Source.Flipped && (piece.Source.Kind == PieceKind.Image || card.Layout.PaperNamed(piece.Source.Paper).Kind == PaperKind.Patterned);
+        var flip = piece.Source.Flipped && piece.Source.Kind == PieceKind.Image;
         var hangs = piece.Source.Kind is PieceKind.Banner or PieceKind.Tag ? piece.Source.HangsFrom : default;
         return $"{piece.Box.Left.Nanometres} {piece.Box.Top.Nanometres} {piece.Box.Right.Nanometres} {piece.Box.Bottom.Nanometres} {piece.Source.Tilt.Degrees} {flip} {hangs}";
     }));

@@ -92,6 +92,6 @@ internal sealed record Footing(
     }
 
     /// <summary>Whether a ruler can be laid along its four edges.</summary>
-    private static bool HasUprightEdges(FittedPiece piece) => piece.Source.Tilt.IsZero
+    private static bool HasUprightEdges(FittedPiece piece) => piece.Source.Tilt.IsZero && piece.Source.CutOut is null
         && piece.Source.Kind is (PieceKind.Panel or PieceKind.Strip or PieceKind.Square or PieceKind.Label or PieceKind.Image or PieceKind.Frame);
 }

@@ -51,6 +51,7 @@ internal static class InkBounds
         DrawnLine line => [Around(line.Points.Select(point => at(Rough(point)))).Grown(Plane.Roughly(line.Stroke.Width) / 2)],
         DrawnOutline outline => [Around(Corners(outline.Outline.Bounds).Select(at)).Grown(outline.Stroke is { } stroke ? Plane.Roughly(stroke.Width) / 2 : 0)],
         DrawnText text => [Around(Corners(text).Select(at))],
+        DrawnPicture picture => [Around(Corners(picture.Edge.Bounds).Select(at))],
         _ => Enumerable.Empty<Area>(),
     });
 
@@ -58,16 +59,17 @@ internal static class InkBounds
     private static Func<Spot, Spot> Through(DrawnGroup group, Func<Spot, Spot> at)
     {
         var shift = group.Shift is { } by ? Rough(by) : default;
+        var scale = group.Scale is { } size ? Plane.Roughly(size) : 1;
         if (group.Turn is not { } turn || (turn.Angle.IsZero && !turn.Flipped))
         {
-            return group.Shift is null ? at : spot => at(new(spot.X + shift.X, spot.Y + shift.Y));
+            return group.Shift is null && group.Scale is null ? at : spot => at(new((scale * spot.X) + shift.X, (scale * spot.Y) + shift.Y));
         }
 
         var (sin, cos, about) = (Plane.Roughly(turn.Angle.Sin()), Plane.Roughly(turn.Angle.Cos()), Rough(turn.About));
         return spot =>
         {
             var (dx, dy) = ((turn.Flipped ? -1 : 1) * (spot.X - about.X), spot.Y - about.Y);
-            return at(new(about.X + (dx * cos) - (dy * sin) + shift.X, about.Y + (dx * sin) + (dy * cos) + shift.Y));
+            return at(new((scale * (about.X + (dx * cos) - (dy * sin))) + shift.X, (scale * (about.Y + (dx * sin) + (dy * cos))) + shift.Y));
         };
     }
 

@@ -24,6 +24,10 @@ internal static class InlineSvg
             {
                 attribute.Value = $"url(#{name}-{attribute.Value[5..]}";
             }
+            else if (attribute.Name.LocalName == "href" && attribute.Value.StartsWith('#'))
+            {
+                attribute.Value = $"#{name}-{attribute.Value[1..]}";
+            }
             else if (attribute.Name.LocalName.StartsWith("data-", StringComparison.Ordinal) || attribute.Name == "class")
             {
                 // They serve programs that read the drawing by itself, and might meet the style of the page.

@@ -19,14 +19,14 @@ public class RoomTests
         ["Images"] = ["Measures", "Geometry", "Diagnostics"],
         ["Solving"] = ["Measures", "Diagnostics"],
         ["Cutting"] = ["Measures"],
-        ["Layouts"] = ["Measures", "Geometry", "Diagnostics"],
-        ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Solving", "Layouts"],
+        ["Layouts"] = ["Measures", "Geometry", "Diagnostics", "Images"],
+        ["Fitting"] = ["Measures", "Geometry", "Diagnostics", "Images", "Solving", "Layouts"],
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
-        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
+        ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming"],
         ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
-        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches"],
-        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches", "Drawing"],
+        ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Balance", "Cutting", "Batches"],
+        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches", "Drawing"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()

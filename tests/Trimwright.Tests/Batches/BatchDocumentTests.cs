@@ -66,6 +66,12 @@ public partial class BatchDocumentTests
     [InlineData("\"stock\": [", "\"stocks\": [")]
     [InlineData("\"q\": {}", "\"Q\": {}")]
     [InlineData("\"6 x 6\"", "\"6\"")]
+    [InlineData("\"6 x 6\"", "\"0 x 6\"")]
+    [InlineData("\"6 x 6\"", "\"6 x 0\"")]
+    [InlineData("\"6 x 6\"", "\"6 x 0.0 in\"")]
+    [InlineData("\"6 x 6\"", "\"0 0/8 in x 6\"")]
+    [InlineData("\"6 x 6\"", "\"6/0 x 6\"")]
+    [InlineData("\"side-a\": \"p\"", "\"side-a\": \"\"")]
     [InlineData("\"count\": 2, \"side-a\"", "\"count\": 0, \"side-a\"")]
     [InlineData("\"count\": 2, \"side-a\"", "\"count\": 1.5, \"side-a\"")]
     [InlineData("\"count\": 2, \"side-a\"", "\"count\": \"many\", \"side-a\"")]
@@ -87,7 +93,9 @@ public partial class BatchDocumentTests
     [InlineData("\"title\"", "\"salvage\": \"sometimes\", \"title\"")]
     [InlineData("\"title\"", "\"glue-margin\": \"-1\", \"title\"")]
     [InlineData("\"title\"", "\"least-offcut\": \"1\", \"title\"")]
+    [InlineData("\"title\"", "\"least-offcut\": \"0 x 0\", \"title\"")]
     [InlineData("\"title\"", "\"seam-overlap\": 0, \"title\"")]
+    [InlineData("\"title\"", "\"seam-overlap\": \"0 in\", \"title\"")]
     [InlineData("\"title\"", "\"piecing\": 1, \"title\"")]
     [InlineData("\"title\"", "\"stock-from\": [ \" \" ], \"title\"")]
     public void A_broken_batch_is_refused_by_the_schema_and_by_the_reader(string good, string broken)
@@ -98,6 +106,18 @@ public partial class BatchDocumentTests
         Assert.NotEqual(Good, text);
         Assert.False(Accepts(text));
         Assert.Null(Read(text).Batch);
+    }
+
+    [Theory]
+    [InlineData("0.5 x 10")]
+    [InlineData("1/2 x 0 1/2 in")]
+    [InlineData("½ x 10½")]
+    [InlineData("10mm × 200 mm")]
+    public void A_size_of_more_than_nothing_is_taken_by_the_schema_and_by_the_reader(string size)
+    {
+        var text = Good.Replace("6 x 6", size, StringComparison.Ordinal);
+        Assert.True(Accepts(text));
+        Assert.NotNull(Read(text).Batch);
     }
 
     [GeneratedRegex("^```jsonc\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]

@@ -1,5 +1,6 @@
 using System.Text;
 using Trimwright.Batches;
+using Trimwright.Cutting;
 using Trimwright.Diagnostics;
 using Trimwright.Layouts;
 using Trimwright.Measures;
@@ -108,6 +109,67 @@ public class RefusalTests
         Assert.Contains(found, diagnostic => diagnostic.Code == "E0622" && diagnostic.Message.Contains("the card base", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("100", "1/8", "5 1/4", "1/8", "make `smallest-piece` in the drawer at most 5 1/4 in, if")]
+    [InlineData("1/2", "100", "1/2", "3/4", "make `thinnest-shaving` in the drawer at most 3/4 in, if")]
+    [InlineData("100", "100", "5 1/4", "3/4", "make `smallest-piece` in the drawer at most 5 1/4 in and `thinnest-shaving` in the drawer at most 3/4 in, if")]
+    public void What_a_drawer_would_have_to_hold_is_told_and_works(string piece, string shaving, string mendedPiece, string mendedShaving, string remedy)
+    {
+        // By hand: a front of 4 x 5 1/4 in out of 6 x 6 in is cut across 6 in first and then across 4 in or 5 1/4 in, as the order is. The shavings are 2 in
+        // and 3/4 in. The base is a sheet of its own and not cut at all.
+        const string stock = """{ "name": "pad", "size": "6 x 6", "count": 18, "paper": "dots" }, { "name": "bases", "size": "8 1/2 x 5 1/2", "count": 2, "paper": "kraft" }""";
+        Drawer Of(string held, string shaved) => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes($$"""{ "units": "in", "smallest-piece": "{{held}}", "thinnest-shaving": "{{shaved}}" }""")).Drawer!;
+        var told = BatchMaker.Refused(BatchMaker.Text(stock), drawer: Of(piece, shaving));
+        Assert.Equal("E0622", told.Code);
+        Assert.Contains(remedy, told.Remedy, StringComparison.Ordinal);
+        BatchMaker.Schedule(BatchMaker.Text(stock), drawer: Of(mendedPiece, mendedShaving));
+    }
+
+    [Theory]
+    [InlineData("\"grain\": \"across\"", "5 1/2 x 8 1/2 in, with the grain across,", "\"size\": \"5 1/2 x 8 1/2\", \"grain\": \"across\"")]
+    [InlineData("\"grain\": \"up-and-down\"", "8 1/2 x 5 1/2 in, with the grain up and down,", "\"size\": \"8 1/2 x 5 1/2\", \"grain\": \"up-and-down\"")]
+    [InlineData("\"offcut\": false", "8 1/2 x 5 1/2 in to", "\"size\": \"8 1/2 x 5 1/2\"")]
+    public void The_sheet_that_would_do_for_a_base_is_named_with_its_grain_and_does(string grain, string remedy, string mended)
+    {
+        string Stock(string more) => $$"""{ "name": "pad", "size": "6 x 6", "count": 18, "paper": "dots" }, { "name": "ends", "size": "5 x 5", "count": 2, "paper": "kraft", {{grain}} }{{more}}""";
+        var told = BatchMaker.Refused(BatchMaker.Text(Stock("")));
+        Assert.Equal("E0621", told.Code);
+        Assert.Contains(remedy, told.Remedy, StringComparison.Ordinal);
+        BatchMaker.Schedule(BatchMaker.Text(Stock($$""", { "name": "more", {{mended}}, "count": 2, "paper": "kraft" }""")));
+    }
+
+    [Fact]
+    public void A_sheet_longer_than_any_trimmer_is_refused_with_its_place()
+    {
+        var told = BatchMaker.Refused(BatchMaker.Text(Pad.Replace("6 x 6", "150 x 150", StringComparison.Ordinal)));
+        Assert.Equal(("E0615", 3), (told.Code, told.Place.Line));
+    }
+
+    [Fact]
+    public void A_least_offcut_larger_than_every_sheet_only_keeps_nothing()
+    {
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(Pad, head: "\"least-offcut\": \"100 x 100\","));
+        Assert.Empty(LeftoverStock.Of(schedule));
+    }
+
+    [Fact]
+    public void As_many_as_possible_ends_at_the_most_that_one_entry_can_have()
+    {
+        var stock = Pad.Replace("\"count\": 18", "\"count\": 100000", StringComparison.Ordinal);
+        var (plan, _) = BatchMaker.Try(BatchMaker.Text(stock, """{ "layout": "card.json", "count": "as-many-as-possible" }"""));
+        Assert.Equal(10_000, plan!.Cards[0].Count);
+        Assert.Contains(ScheduleText.Summary(TrimSchedule.FromPlan(plan)), line => line.Contains("can have no more", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_part_that_can_never_be_cut_is_told_before_as_many_as_possible_of_another_card_is_worked_out()
+    {
+        const string cards = """{ "layout": "card.json", "count": "as-many-as-possible" }, { "layout": "card.json", "format": "A7", "count": "as-many-as-possible" }""";
+        var (plan, found) = BatchMaker.Try(BatchMaker.Text("""{ "name": "pad", "size": "5 x 5 1/2", "count": 18, "paper": "dots" }, """ + BatchMaker.Kraft, cards));
+        Assert.Null(plan);
+        Assert.Equal("E0621", Assert.Single(found).Code);
+    }
+
     [Fact]
     public void Stock_that_runs_out_is_told_with_how_many_are_missing()
     {
@@ -173,11 +235,49 @@ public class RefusalTests
     public void A_cancelled_batch_keeps_what_was_found()
     {
         using var source = new CancellationTokenSource();
-        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 5 }""")));
-        var fitted = BatchFitter.Fit(reading.Batch!, Drawer.Default, name => (name, Encoding.UTF8.GetBytes(BatchMaker.Front))).Batch!;
         source.Cancel();
-        var plan = BatchPlanner.Plan(fitted, null, source.Token).Plan!;
-        Assert.True(plan.Cutting.Cancelled);
+        var plan = BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": 5 }"""), null, source.Token).Plan!;
+        Assert.True(plan.IsStoppedEarly);
+        Assert.StartsWith("stopped early", ScheduleText.Summary(BatchMaker.Followed(plan))[0], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(8)]
+    [InlineData(11)]
+    [InlineData(14)]
+    public void As_many_as_possible_keeps_the_most_that_was_found_when_it_is_cancelled(int reports)
+    {
+        // By hand: eighteen sheets give eighteen fronts. The count is doubled and then halved, with a few reports for each, so it stops on the way.
+        using var source = new CancellationTokenSource();
+        var told = 0;
+        var options = new CuttingOptions
+        {
+            Progress = _ =>
+            {
+                if (++told == reports)
+                {
+                    source.Cancel();
+                }
+            },
+        };
+        var plan = BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": "as-many-as-possible" }"""), options, source.Token).Plan!;
+        Assert.True(plan.IsStoppedEarly);
+        Assert.InRange(plan.Cards[0].Count, 1, 18);
+        Assert.Empty(plan.Stops);
         BatchMaker.Followed(plan);
+    }
+
+    [Fact]
+    public void That_the_stock_runs_out_is_not_said_of_a_search_that_was_ended_before_it_found_a_card()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.Throws<OperationCanceledException>(() => BatchPlanner.Plan(Fitted("""{ "layout": "card.json", "count": "as-many-as-possible" }"""), null, source.Token));
+    }
+
+    private static FittedBatch Fitted(string cards)
+    {
+        var reading = BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(BatchMaker.Text(Pad, cards)));
+        return BatchFitter.Fit(reading.Batch!, Drawer.Default, name => (name, Encoding.UTF8.GetBytes(BatchMaker.Front))).Batch!;
     }
 }

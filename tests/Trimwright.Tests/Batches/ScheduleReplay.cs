@@ -51,10 +51,8 @@ internal sealed partial class ScheduleReplay
         foreach (var sheet in _schedule.Sheets.Where(sheet => sheet.Stock is not null))
         {
             var stock = sheet.Stock!;
-            Assert.True(!sheet.IsTurned || (!IsOneWay(stock.SideA) && (stock.SideB is null || !IsOneWay(stock.SideB))), $"{sheet.Letter} has a top and is turned");
             Assert.True(sheet.FaceUp == stock.SideA || sheet.FaceUp == stock.SideB);
-            var size = sheet.IsTurned ? new Rectangle(stock.Height.Nanometres, stock.Width.Nanometres) : new(stock.Width.Nanometres, stock.Height.Nanometres);
-            Put(sheet, size);
+            Put(sheet, new(stock.Width.Nanometres, stock.Height.Nanometres));
         }
     }
 
@@ -209,8 +207,7 @@ internal sealed partial class ScheduleReplay
             {
                 // The fold of a card that opens like a book runs up and down the blank.
                 var foldsUpDown = (card.Card.Layout.Base.Fold == Edge.Left) != isTurned;
-                var grainUpDown = (grain == Axis.UpDown) != sheet.IsTurned;
-                Assert.True(foldsUpDown == grainUpDown, $"{name} is folded against the grain");
+                Assert.True(foldsUpDown == (grain == Axis.UpDown), $"{name} is folded against the grain");
             }
         }
 
@@ -245,8 +242,7 @@ internal sealed partial class ScheduleReplay
         var kept = _kept.Select(entry =>
         {
             var sheet = SheetOf(entry.Sheet);
-            var size = sheet.IsTurned ? new Rectangle(entry.Size.Height, entry.Size.Width) : entry.Size;
-            return sheet.Stock is { } stock ? Told(size, stock.SideA, stock.SideB, stock.Grain) : Told(size, sheet.Window!.Paper, null, null);
+            return sheet.Stock is { } stock ? Told(entry.Size, stock.SideA, stock.SideB, stock.Grain) : Told(entry.Size, sheet.Window!.Paper, null, null);
         });
         Assert.Equal(kept.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
     }

@@ -123,6 +123,47 @@ public class ScheduleTests
         Assert.Equal(sheets, schedule.Sheets.Where(sheet => sheet.Words == "kraft-sheets").Sum(sheet => sheet.Plan.Repeats));
     }
 
+    [Theory]
+    [InlineData("\"grain\": \"up-and-down\"", "\"count\": 1")]
+    [InlineData("\"grain\": \"up-and-down\"", "\"grain\": \"across\", \"count\": 1")]
+    [InlineData("\"offcut\": false", "\"grain\": \"across\", \"count\": 1")]
+    public void A_base_lies_its_own_way_on_each_sheet(string tall, string wide)
+    {
+        // By hand: blanks of 8 1/2 x 5 1/2 in. Two lie upright on 8 1/2 x 11 in with the grain down it or unknown; two lie turned on 11 x 8 1/2 in with
+        // the grain across it or unknown, where upright only one would.
+        var stock = $$"""
+            { "name": "pad", "size": "6 x 6", "count": 18, "paper": "dots" },
+            { "name": "tall", "size": "8 1/2 x 11", "count": 1, "paper": "kraft", {{tall}} }, { "name": "wide", "size": "11 x 8 1/2", "paper": "kraft", {{wide}} }
+            """;
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(stock, Cards("4")));
+        Assert.Equal([(2, false), (2, true)], schedule.Sheets.Where(sheet => sheet.FaceUp == "kraft").Select(sheet =>
+            (sheet.Plan.Root.Walk().OfType<CutPiece>().Count(), sheet.Plan.Root.Walk().OfType<CutPiece>().All(piece => piece.Turned))));
+    }
+
+    [Fact]
+    public void A_front_turns_on_the_paper_without_a_top_and_not_on_the_one_with()
+    {
+        // By hand: one sheet of 6 x 6 in gives one front of 4 x 5 1/4 in upright, one of 5 1/4 x 4 in gives one turned.
+        var stock = $$"""{ "name": "pad", "size": "6 x 6", "count": 1, "paper": "rows" }, { "name": "strip", "size": "5 1/4 x 4", "count": 1, "paper": "dots" }, {{BatchMaker.Kraft}}""";
+        const string cards = """{ "layout": "card.json", "count": "as-many-as-possible", "cut-from": { "dots": [ "rows", "dots" ] } }""";
+        var schedule = BatchMaker.Schedule(BatchMaker.Text(stock, cards, ", \"rows\": { \"one-way\": true }"));
+        Assert.Equal(2, schedule.Plan.Cards[0].Count);
+        Assert.False(schedule.Sheets.Single(sheet => sheet.FaceUp == "rows").Plan.Root.Walk().OfType<CutPiece>().Single().Turned);
+        Assert.True(Assert.IsType<CutPiece>(schedule.Sheets.Single(sheet => sheet.FaceUp == "dots").Plan.Root).Turned);
+    }
+
+    [Fact]
+    public void A_front_that_can_only_lie_turned_shows_the_side_without_a_top_though_the_other_is_preferred()
+    {
+        var stock = $$"""{ "name": "pad", "size": "4 x 6", "count": 1, "side-a": "rows", "side-b": "dots" }, {{BatchMaker.Kraft}}""";
+        const string cards = """{ "layout": "card.json", "count": 1, "cut-from": { "dots": [ "rows", "dots" ] } }""";
+        var upright = BatchMaker.Schedule(BatchMaker.Text(stock, cards, ", \"rows\": { \"one-way\": true }"));
+        Assert.Contains(upright.Steps, step => step.Held.Names.Contains("1 front in rows") || step.ComesOff!.Names.Contains("1 front in rows"));
+        var turned = BatchMaker.Schedule(BatchMaker.Text(stock.Replace("4 x 6", "5 1/4 x 5", StringComparison.Ordinal), cards, ", \"rows\": { \"one-way\": true }"));
+        Assert.Contains(turned.Steps, step => step.Held.Names.Contains("1 front in dots"));
+        Assert.Equal("dots", turned.Sheets.Single(sheet => sheet.Words == "pad").FaceUp);
+    }
+
     private const string Matted = """
         { "title": "Matted", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "kraft" }, "papers": { "kraft": {}, "dots": {}, "leaf": {} },
           "pieces": [
@@ -293,7 +334,8 @@ public class ScheduleTests
                 { "name": "pad", "size": "{{6 + Next(3)}} x {{6 + Next(3)}}", "count": "enough", "side-a": "dots", "side-b": "rows", "true-off": "{{Next(3)}}/16" },
                 { "name": "leaf-sheets", "size": "8 1/2 x 11", "count": "enough", "paper": "leaf" },
                 { "name": "strips", "size": "{{Sixteenths(24, 60)}} x {{Sixteenths(40, 90)}}", "count": {{1 + Next(6)}}, "paper": "rows", "offcut": true },
-                { "name": "kraft-sheets", "size": "12 x 12", "count": "enough", "paper": "kraft", "grain": "{{new[] { "across", "up-and-down" }[Next(2)]}}" } ],
+                { "name": "kraft-sheets", "size": "12 x 12", "count": "enough", "paper": "kraft", "grain": "{{new[] { "across", "up-and-down" }[Next(2)]}}" },
+                { "name": "kraft-ends", "size": "{{8 + Next(4)}} x {{8 + Next(4)}}", "count": 2, "paper": "kraft", "offcut": true{{new[] { "", ", \"grain\": \"across\"", ", \"grain\": \"up-and-down\"" }[Next(3)]}} } ],
               "cards": [ { "layout": "card.json", "count": {{1 + Next(14)}}, "cut-from": { "dots": [ "dots", "rows" ] } } ] }
             """;
         BatchMaker.Schedule(text, layout);

@@ -102,6 +102,28 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void A_picture_is_found_from_the_folder_of_its_layout_and_a_lost_one_is_told_with_nothing_written()
+    {
+        Directory.CreateDirectory(Path.Combine(_folder, "mine"));
+        var file = Path.Combine(_folder, "mine", "card.json");
+        File.Copy(Repository.Path("layouts", "pictures", "scarecrow.png"), Path.Combine(_folder, "mine", "robin.png"));
+        File.WriteAllText(file, """
+            { "title": "t", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "p" }, "papers": { "p": {} },
+              "pieces": [ { "name": "robin", "kind": "image", "paper": "p", "picture": "robin.png", "height": "3", "place": { "center": "both" } } ] }
+            """);
+        Assert.Equal(0, Run("fit", file, "--out", Out()).Code);
+        Assert.Contains("data:image/png;base64,", File.ReadAllText(Path.Combine(Out(), "card-a2-portrait-face.svg")), StringComparison.Ordinal);
+
+        File.Delete(Path.Combine(_folder, "mine", "robin.png"));
+        var lost = Path.Combine(_folder, "lost");
+        var (code, _, errors) = Run("fit", file, "--out", lost);
+        Assert.Equal(1, code);
+        Assert.Contains("there is no picture `robin.png`", errors, StringComparison.Ordinal);
+        Assert.Contains(":2:76", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(lost));
+    }
+
+    [Fact]
     public void A_bad_batch_is_refused_with_the_line_it_is_about_and_nothing_is_written()
     {
         var file = Path.Combine(_folder, "batch.json");

@@ -139,9 +139,9 @@ internal static class Certificates
 
         var (width, height) = Trued(stock);
         var kerf = job.Rules.Kerf.Nanometres;
-        foreach (var (aw, ah) in MostWorth.Ways(a))
+        foreach (var (aw, ah) in MostWorth.Ways(a, stock))
         {
-            foreach (var (bw, bh) in MostWorth.Ways(b))
+            foreach (var (bw, bh) in MostWorth.Ways(b, stock))
             {
                 if ((aw + kerf + bw <= width && Math.Max(ah, bh) <= height) || (ah + kerf + bh <= height && Math.Max(aw, bw) <= width))
                 {

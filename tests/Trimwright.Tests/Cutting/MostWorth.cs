@@ -21,7 +21,7 @@ internal static class MostWorth
             var piece = job.Pieces.Single(item => item.Id == worth.Piece);
             if (MayComeFrom(piece, stock))
             {
-                pieces.AddRange(Ways(piece).Select(way => (way.Width + kerf, way.Height + kerf, worth.Worth)));
+                pieces.AddRange(Ways(piece, stock).Select(way => (way.Width + kerf, way.Height + kerf, worth.Worth)));
             }
         }
 
@@ -153,10 +153,16 @@ internal static class MostWorth
 
     public static bool MayComeFrom(WantedPiece piece, StockSheet stock) => piece.From is null || piece.From.Contains(stock.Id);
 
-    public static IEnumerable<(long Width, long Height)> Ways(WantedPiece piece)
+    /// <summary>The sizes a piece may have on a sheet, read from the job and not asked of it.</summary>
+    public static IEnumerable<(long Width, long Height)> Ways(WantedPiece piece, StockSheet stock)
     {
-        yield return (piece.Width.Nanometres, piece.Height.Nanometres);
-        if (piece.MayTurn)
+        var own = piece.Lies.SingleOrDefault(lie => lie.Stock == stock.Id);
+        if (own is null || own.Lie is PieceLie.Either or PieceLie.Upright)
+        {
+            yield return (piece.Width.Nanometres, piece.Height.Nanometres);
+        }
+
+        if (own is null ? piece.MayTurn : own.Lie is PieceLie.Either or PieceLie.Turned)
         {
             yield return (piece.Height.Nanometres, piece.Width.Nanometres);
         }

@@ -131,7 +131,9 @@ internal sealed class Replay
             var piece = _job.Pieces.Single(item => item.Id == id);
             var (width, height) = leaf.Turned ? (piece.Height, piece.Width) : (piece.Width, piece.Height);
             Assert.Equal((width, height), (leaf.Width, leaf.Height));
-            Assert.True(piece.MayTurn || !leaf.Turned, $"{id} may not turn");
+            var own = piece.Lies.SingleOrDefault(lie => lie.Stock == sheet.Stock)?.Lie ?? (piece.MayTurn ? PieceLie.Either : PieceLie.Upright);
+            Assert.True(own != PieceLie.Upright || !leaf.Turned, $"{id} may not turn on {sheet.Stock}");
+            Assert.True(own != PieceLie.Turned || leaf.Turned || width == height, $"{id} must turn on {sheet.Stock}");
             Assert.True(piece.From is null || piece.From.Contains(sheet.Stock), $"{id} may not come from {sheet.Stock}");
             _made[id] = _made.GetValueOrDefault(id) + 1;
         }

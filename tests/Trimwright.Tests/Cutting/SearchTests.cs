@@ -12,11 +12,14 @@ public class SearchTests
         from leastTrim in Gen.Int[0, 3]
         from sheets in Gen.Select(Gen.Int[12, 30], Gen.Int[12, 30], Gen.Int[0, 6], Gen.Int[1, 5]).Array[1, 3]
         from pieces in Gen.Select(Gen.Int[3, 14], Gen.Int[3, 14], Gen.Int[1, 9], Gen.Bool, Gen.Int[0, 4]).Array[1, 7]
+        from lies in Gen.Int[0, 5].Array[pieces.Length * sheets.Length]
         select new CuttingJob(
             [.. pieces.Select((piece, n) => Planned.Piece($"piece {n}", piece.Item1, piece.Item2, piece.Item3) with
             {
                 MayTurn = piece.Item4,
                 From = piece.Item5 < sheets.Length ? [$"stock {piece.Item5}"] : null,
+                Lies = [.. sheets.Select((_, s) => (Stock: s, Lie: lies[(n * sheets.Length) + s])).Where(lie => lie.Lie <= (int)PieceLie.Turned)
+                    .Select(lie => new StockLie($"stock {lie.Stock}", (PieceLie)lie.Lie))],
             })],
             [.. sheets.Select((sheet, n) => Planned.Sheets($"stock {n}", sheet.Item1, sheet.Item2) with
             {

@@ -56,7 +56,7 @@ public partial class DiagnosticDocumentTests
         {
             "picture" => OfPicture(text),
             "drawer" => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes(text)).Diagnostics,
-            "pieces" => Sample.Read(Frame().Replace("\"paper\": \"kraft\" }\n  ]", $"\"paper\": \"kraft\" }},\n{text}\n  ]", StringComparison.Ordinal)).Diagnostics,
+            "pieces" => Sample.Read(Frame().Replace("\"paper\": \"kraft\" }\n  ]", $"\"paper\": \"kraft\" }},\n{text}\n  ]", StringComparison.Ordinal), OpenPicture).Diagnostics,
             "rules" => Sample.Read(Frame().Replace("\"rules\": []", $"\"rules\": [{text}]", StringComparison.Ordinal)).Diagnostics,
             "batch" => Planned(text),
             "stock" => Planned(InList("stock", text)),
@@ -68,6 +68,9 @@ public partial class DiagnosticDocumentTests
         Assert.Equal(code[0] == 'E' ? Severity.Error : Severity.Warning, diagnostics[0].Severity);
         Assert.NotNull(diagnostics[0].Remedy);
     }
+
+    // No picture stands beside the frame, but for one that is locked.
+    private static PictureFile OpenPicture(string name) => name == "locked.png" ? new(null, "access is denied") : PictureFile.NotThere;
 
     private static IReadOnlyList<Diagnostic> OfPicture(string text)
     {

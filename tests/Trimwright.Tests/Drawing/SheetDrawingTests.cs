@@ -147,7 +147,13 @@ public class SheetDrawingTests
                 Assert.Contains(use.Value[5..^1], ids);
             }
 
-            Assert.DoesNotContain(root.Descendants(), element => element.Name.LocalName is "script" or "style" or "image" or "use" or "foreignObject" or "filter");
+            Assert.DoesNotContain(root.Descendants(), element => element.Name.LocalName is "script" or "style" or "foreignObject" or "filter");
+            foreach (var link in root.Descendants().Attributes().Where(attribute => attribute.Name.LocalName == "href").Select(link => (link.Parent!.Name.LocalName, link.Value)))
+            {
+                // A picture is inside the file, and is shown from there.
+                Assert.True(link is ("image", _) ? link.Value.StartsWith("data:image/", StringComparison.Ordinal) : link.LocalName == "use" && ids.Contains(link.Value[1..]));
+            }
+
             Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
             Assert.DoesNotContain("Infinity", svg, StringComparison.Ordinal);
         }

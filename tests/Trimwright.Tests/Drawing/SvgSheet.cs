@@ -239,6 +239,7 @@ internal sealed partial class SvgSheet
             {
                 "rotate" => SKMatrix.CreateRotationDegrees(n[0], n[1], n[2]),
                 "translate" => SKMatrix.CreateTranslation(n[0], n[1]),
+                "scale" => SKMatrix.CreateScale(n[0], n[0]),
                 "matrix" => new SKMatrix(n[0], n[2], n[4], n[1], n[3], n[5], 0, 0, 1),
                 var other => throw new InvalidOperationException($"unknown transform {other}"),
             });

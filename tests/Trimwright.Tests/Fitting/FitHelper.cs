@@ -16,7 +16,7 @@ internal static class FitHelper
     }
 
     public static Layout Demo(string name) =>
-        LayoutReader.Read(name + ".json", File.ReadAllBytes(Repository.Path("layouts", name + ".json"))).Layout!;
+        LayoutReader.Read(name + ".json", File.ReadAllBytes(Repository.Path("layouts", name + ".json")), picture => new(File.ReadAllBytes(Repository.Path("layouts", picture)))).Layout!;
 
     public static FittedCard Fit(string json, string? format = null, Holding? holding = null) => Fit(Read(json), format, holding);
 

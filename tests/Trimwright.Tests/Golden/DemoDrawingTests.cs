@@ -50,14 +50,14 @@ public class DemoDrawingTests
         var lines = TrimList.FromCard(card).Lines.Skip(1).ToList();
 
         // Every size on the list stands in the drawing.
-        foreach (var line in lines)
+        foreach (var (width, height) in lines.Select(Shown))
         {
-            Assert.Contains(Text(line.Width), drawn);
-            Assert.Contains(Text(line.Height), drawn);
+            Assert.Contains(width, drawn);
+            Assert.Contains(height, drawn);
         }
 
         // Every size in the drawing stands on the list; the card's own is that of the folded base.
-        var listed = lines.SelectMany(line => new[] { Text(line.Width), Text(line.Height) })
+        var listed = lines.Select(Shown).SelectMany(size => new[] { size.Width, size.Height })
             .Concat([Text(card.Width), Text(card.Height)]).ToHashSet();
         Assert.All(
             groups.Where(group => group.Measure is "width" or "height" or "size"),
@@ -65,6 +65,21 @@ public class DemoDrawingTests
         Assert.All(
             groups.Where(group => group.Measure.StartsWith("mat-", StringComparison.Ordinal)),
             group => Assert.All(group.Values.SkipLast(1), value => Assert.Contains(value, listed)));
+
+        // Of what is cut out along a picture the list has the blank, and the drawing the outline within it.
+        (string Width, string Height) Shown(TrimLine line)
+        {
+            var piece = card.Pieces.FirstOrDefault(piece => piece.Name == line.Piece);
+            if (piece?.Source.CutOut is null)
+            {
+                return (Text(line.Width), Text(line.Height));
+            }
+
+            var outline = line.Mat == 0 ? piece.Outline.Bounds : piece.Mats[line.Mat - 1].Outline.Bounds;
+            Assert.InRange((Position.FromLength(line.Width) - outline.Width).Nanometres, Trimwright.Measures.Rational.Zero, card.Increment.Nanometres);
+            Assert.InRange((Position.FromLength(line.Height) - outline.Height).Nanometres, Trimwright.Measures.Rational.Zero, card.Increment.Nanometres);
+            return (outline.Width.Nanometres.ToString(), outline.Height.Nanometres.ToString());
+        }
     }
 
     [Fact]

@@ -19,7 +19,8 @@ internal static class Sample
 
     public static byte[] Bytes(string name) => File.ReadAllBytes(Path.Combine(Folder(), name));
 
-    public static LayoutReading Read(string text) => LayoutReader.Read("test.json", Encoding.UTF8.GetBytes(text));
+    public static LayoutReading Read(string text, Func<string, PictureFile>? openPicture = null) =>
+        LayoutReader.Read("test.json", Encoding.UTF8.GetBytes(text), openPicture);
 
     /// <summary>The layout; the test fails with all diagnostics if there are any.</summary>
     public static Layout Good(string text)

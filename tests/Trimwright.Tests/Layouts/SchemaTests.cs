@@ -58,6 +58,9 @@ public class SchemaTests
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": "2 feet" }""")]
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": 0 }""")]
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": "-1/2" }""")]
+    [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": "0 in" }""")]
+    [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": "exactly 0/8" }""")]
+    [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "width": "1/0" }""")]
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "tilt": 90 }""")]
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "tilt": [ 1 ] }""")]
     [InlineData("""{ "name": "a", "kind": "panel", "paper": "p", "lift": "about 1/8" }""")]
@@ -122,6 +125,9 @@ public class SchemaTests
     [InlineData("""{ "units": "in", "dies": [ { "kind": "strip", "sizes": [] } ] }""")]
     [InlineData("""{ "units": "in", "dies": [ { "kind": "oval", "sizes": [ "2" ] } ] }""")]
     [InlineData("""{ "units": "in", "dies": [ { "kind": "circle", "sizes": [ "2 x 3" ] } ] }""")]
+    [InlineData("""{ "units": "in", "dies": [ { "kind": "oval", "sizes": [ "2 x 0" ] } ] }""")]
+    [InlineData("""{ "units": "in", "dies": [ { "kind": "circle", "sizes": [ "0" ] } ] }""")]
+    [InlineData("""{ "units": "in", "smallest-piece": "0.0 in" }""")]
     public void A_broken_drawer_is_refused_by_the_schema_and_by_the_reader(string text)
     {
         Assert.False(Accepts(DrawerSchema, text));

@@ -43,7 +43,11 @@ internal static class BatchValues
     /// <summary>Notes that a paper is named; it is looked up when all are known.</summary>
     public static string? Paper(SyntaxText? text, ReadingContext context)
     {
-        if (text is not null)
+        if (text is not null && !Names.IsName(text.Text))
+        {
+            context.Add(LayoutMessages.BadName(text.Text, text.Place));
+        }
+        else if (text is not null)
         {
             context.Used.Add(new(text.Text, text.Place, NameUse.Paper, null));
         }

@@ -1,3 +1,4 @@
+using Trimwright.Cutting;
 using Trimwright.Layouts.Reading;
 using Trimwright.Measures;
 
@@ -71,6 +72,11 @@ internal static class StockReader
         if (size is { } known && (2 * trueOff >= known.Width || 2 * trueOff >= known.Height))
         {
             context.Add(BatchMessages.NothingLeft(trueOff, known, context.Unit, view.Find("true-off")!.Value.Place));
+        }
+
+        if (size is { } whole && Length.Max(whole.Width, whole.Height) > Length.FromMillimetres(CuttingPlanner.LongestSide))
+        {
+            context.Add(BatchMessages.TooLargeSheet(whole, context.Unit, view.Find("size")!.Value.Place));
         }
 
         return name is null || size is null || !hasCount || sideA is null ? null : new()

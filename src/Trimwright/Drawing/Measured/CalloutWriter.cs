@@ -43,7 +43,7 @@ internal sealed class CalloutWriter(DimensionText text)
         List<CalloutLine> lines = [new(name + count, null, [])];
         if (saysSize == SizeSaying.Here)
         {
-            lines.Add(Size(piece, piece.Width, piece.Height));
+            lines.Add(SizeOf(piece));
         }
 
         if (tilts.Length > 0)
@@ -62,7 +62,7 @@ internal sealed class CalloutWriter(DimensionText text)
 
     private IEnumerable<CalloutLine> Details(FittedPiece piece)
     {
-        yield return Size(piece, piece.Width, piece.Height);
+        yield return SizeOf(piece);
         if (piece.Reveal is { } reveal)
         {
             yield return Line("reveal", $"reveal {Text(reveal)}", reveal);
@@ -94,12 +94,21 @@ internal sealed class CalloutWriter(DimensionText text)
         {
             var mat = piece.Mats[i];
             var number = string.Create(CultureInfo.InvariantCulture, $"{i + 1}");
-            var size = Size(piece, mat.Width, mat.Height);
+            var size = SizeOf(piece, mat);
             yield return Line(
                 "mat-" + number, $"{(piece.Mats.Count > 1 ? $"mat {number}:" : "mat")} {size.Text}, reveal {Text(mat.Reveal)}",
                 [.. size.Values, mat.Reveal]);
         }
     }
+
+    // Of a picture cut out along its edge the drawing shows the outline, not the rectangle that it is cut from.
+    private CalloutLine SizeOf(FittedPiece piece) => piece.Source.CutOut is null
+        ? Size(piece, piece.Width, piece.Height)
+        : Line("size", text.WriteSize(piece.Box.Width, piece.Box.Height), piece.Box.Width, piece.Box.Height);
+
+    private CalloutLine SizeOf(FittedPiece piece, FittedMat mat) => piece.Source.CutOut is null
+        ? Size(piece, mat.Width, mat.Height)
+        : Line("size", text.WriteSize(mat.Box.Width, mat.Box.Height), mat.Box.Width, mat.Box.Height);
 
     private CalloutLine Size(FittedPiece piece, Length width, Length height)
     {

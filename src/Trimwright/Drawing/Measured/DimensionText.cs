@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Numerics;
 using Trimwright.Drawing.Lettering;
 using Trimwright.Measures;
 
@@ -17,7 +16,7 @@ namespace Trimwright.Drawing.Measured;
 internal sealed class DimensionText(LengthUnit unit, bool bothUnits)
 {
     /// <summary>Stands before what is not exact.</summary>
-    public const string About = "~";
+    public const string About = LengthText.About;
 
     /// <summary>Whether anything that was written is not exact.</summary>
     public bool HasRounded { get; private set; }
@@ -64,14 +63,6 @@ internal sealed class DimensionText(LengthUnit unit, bool bothUnits)
         return About + WriteNearest(length.Nanometres, unit);
     }
 
-    /// <summary>Writes the nearest that a ruler shows; halves go up.</summary>
-    private static string WriteNearest(Rational nanometres, LengthUnit unit)
-    {
-        var (steps, step) = unit == LengthUnit.Inch
-            ? (LengthText.FinestInchFraction, Length.NanometresPerInch) : (10, Length.NanometresPerMillimetre);
-        var count = ((nanometres * steps / step) + Rational.From(1, 2)).Floor();
-        var nearest = Rational.From(count, new BigInteger(steps));
-        return unit == LengthUnit.Inch
-            ? LengthText.WriteMixed(nearest).Replace('/', LetteringFont.FractionSlash) : LengthText.WriteDecimal(nearest, 1);
-    }
+    private static string WriteNearest(Rational nanometres, LengthUnit unit) =>
+        LengthText.WriteNearest(nanometres, unit).Replace('/', LetteringFont.FractionSlash);
 }

@@ -27,8 +27,13 @@ internal enum NameUse
 internal sealed record UsedName(string Name, SourcePlace Place, NameUse Use, string? By);
 
 /// <summary>What all parts of a reading share: the problems found, the unit of plain numbers, the names declared and used.</summary>
-internal sealed class ReadingContext(string file)
+/// <param name="file">The file as the user named it.</param>
+/// <param name="open">Opens the pictures that a layout names; null where none are opened.</param>
+internal sealed class ReadingContext(string file, Func<string, PictureFile>? open = null)
 {
+    /// <summary>The pictures opened so far.</summary>
+    public PictureValues Pictures { get; } = new(open);
+
     /// <summary>The file as the user named it.</summary>
     public string File { get; } = file;
 

@@ -47,6 +47,9 @@ internal sealed class DrawingPainter(PdfDocument document, PageInk page, Embedde
             case DrawnText text:
                 DrawText(text);
                 break;
+            case DrawnPicture picture:
+                DrawPicture(picture);
+                break;
         }
     }
 
@@ -56,6 +59,11 @@ internal sealed class DrawingPainter(PdfDocument document, PageInk page, Embedde
         if (group.Shift is { } shift)
         {
             _ink.Raw($"1 0 0 1 {Pair(shift)} cm");
+        }
+
+        if (group.Scale is { } scale)
+        {
+            _ink.Raw($"{Ratio(scale)} 0 0 {Ratio(scale)} 0 0 cm");
         }
 
         if (group.Turn is { } turn && (turn.Flipped || !turn.Angle.IsZero))
@@ -98,6 +106,18 @@ internal sealed class DrawingPainter(PdfDocument document, PageInk page, Embedde
         {
             Stroke(stroke, path);
         }
+    }
+
+    private void DrawPicture(DrawnPicture drawn)
+    {
+        var (box, content) = (drawn.Box, drawn.Content);
+        var edge = string.Join(' ', drawn.Edge.Contours.Select(PathOf));
+        var left = drawn.FlippedAbout is { } about ? (about * 2) - box.Left : box.Left;
+        var width = SvgWriter.Millimetres(drawn.FlippedAbout is null ? box.Width : -box.Width);
+
+        // A picture stands on its foot and the axes of a page point down: it is turned over.
+        _ink.Raw($"q {edge} W* n {width} 0 0 {SvgWriter.Millimetres(-box.Height)} {SvgWriter.Millimetres(left)} {SvgWriter.Millimetres(box.Bottom)} cm"
+            + $" /{document.Picture(content)} Do Q");
     }
 
     private void Stroke(Stroke stroke, string path)

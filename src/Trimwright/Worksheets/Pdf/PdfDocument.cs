@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Trimwright.Layouts;
 using Trimwright.Measures;
 
 namespace Trimwright.Worksheets.Pdf;
@@ -12,6 +13,7 @@ internal sealed class PdfDocument(PaperSize paper, string title, string language
 {
     private readonly List<PageInk> _pages = [];
     private readonly List<string> _forms = [];
+    private readonly List<PictureContent> _pictures = [];
 
     /// <summary>What the structure begins with.</summary>
     public Tag Root { get; } = new("Document");
@@ -30,6 +32,18 @@ internal sealed class PdfDocument(PaperSize paper, string title, string language
         }
 
         return string.Create(CultureInfo.InvariantCulture, $"F{_forms.IndexOf(operators)}");
+    }
+
+    /// <summary>Keeps a picture that is shown on a page; one shown in several places is kept once.</summary>
+    /// <returns>The name by which a page uses it: it fills the unit square, its foot at 0.</returns>
+    public string Picture(PictureContent content)
+    {
+        if (!_pictures.Contains(content))
+        {
+            _pictures.Add(content);
+        }
+
+        return string.Create(CultureInfo.InvariantCulture, $"P{_pictures.IndexOf(content)}");
     }
 
     /// <summary>Adds a page. Its axes are put so that all is drawn in millimetres from its upper left corner, down and to the right.</summary>
@@ -70,12 +84,14 @@ internal sealed class PdfDocument(PaperSize paper, string title, string language
         // A tile may reach beyond its box into the next ones: a metre each way is enough for all.
         var forms = string.Join(' ', _forms.Select((form, i) => string.Create(CultureInfo.InvariantCulture, $"/F{i} ")
             + Reference(file.AddStream("/Type /XObject /Subtype /Form /BBox [-1000 -1000 1000 1000] ", Encoding.ASCII.GetBytes(form)))));
+        var pictures = string.Concat(_pictures.Select((picture, i) => string.Create(CultureInfo.InvariantCulture, $" /P{i} ")
+            + Reference(PdfPicture.AddTo(file, picture))));
         for (var i = 0; i < pages.Count; i++)
         {
             var content = file.AddStream("", Encoding.ASCII.GetBytes(_pages[i].Operators));
             file.Fill(pages[i], string.Create(CultureInfo.InvariantCulture, $"""
                 << /Type /Page /Parent {parent} 0 R /MediaBox [0 0 {Points(paper.Width, 6)} {Points(paper.Height, 6)}]
-                /Resources << /Font << {fontEntries} >> /ExtGState << {states} >> /XObject << {forms} >> >> /Contents {content} 0 R /StructParents {i} /Tabs /S >>
+                /Resources << /Font << {fontEntries} >> /ExtGState << {states} >> /XObject << {forms}{pictures} >> >> /Contents {content} 0 R /StructParents {i} /Tabs /S >>
                 """));
         }
 

@@ -1,11 +1,10 @@
-using Trimwright.Drawing;
 using Trimwright.Drawing.Measured;
 using Trimwright.Geometry;
 using Trimwright.Measures;
 
-namespace Trimwright.Worksheets;
+namespace Trimwright.Drawing;
 
-/// <summary>A layer as it lies, for finding what it covers. It decides where words go and what is said, and no size.</summary>
+/// <summary>A layer as it lies, for finding what it covers. It decides where words and foam go and what is said, and no size.</summary>
 internal sealed class LayerShape
 {
     private const int Sides = 24;
@@ -44,11 +43,16 @@ internal sealed class LayerShape
 
         // Turned back, so that the outline lies as it was before its tilt.
         var (dx, dy) = (x - _centre.X, y - _centre.Y);
-        var (px, py) = (_centre.X + (dx * _cos) + (dy * _sin), _centre.Y - (dx * _sin) + (dy * _cos));
+        return ContainsUntilted(_centre.X + (dx * _cos) + (dy * _sin), _centre.Y - (dx * _sin) + (dy * _cos));
+    }
+
+    /// <summary>Whether a place lies on its paper as that lay before its tilt.</summary>
+    public bool ContainsUntilted(double x, double y)
+    {
         var inside = false;
         foreach (var (corners, centre, radii) in _contours)
         {
-            inside ^= corners is null ? InEllipse(px, py, centre, radii) : InPolygon(px, py, corners);
+            inside ^= corners is null ? InEllipse(x, y, centre, radii) : InPolygon(x, y, corners);
         }
 
         return inside;
