@@ -21,6 +21,7 @@ internal sealed class BatchInputs
         Batch? batch = null;
         if (Inputs.Take(file, _sources, _diagnostics) is { } bytes)
         {
+            WhichFile.RefuseLayout(file, bytes);
             (batch, var problems) = BatchReader.Read(file, bytes, name => Open(file, name));
             _diagnostics.AddRange(problems);
         }

@@ -20,6 +20,7 @@ internal sealed record Inputs(
         Layout? layout = null;
         if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
         {
+            WhichFile.RefuseBatch(layoutFile, layoutBytes);
             (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes, picture => OpenPicture(layoutFile, picture));
             diagnostics.AddRange(problems);
         }

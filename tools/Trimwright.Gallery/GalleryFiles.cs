@@ -6,6 +6,7 @@ using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Trimming;
 using Trimwright.Variants;
+using Trimwright.Worksheets;
 
 namespace Trimwright.Gallery;
 
@@ -21,10 +22,13 @@ public static class GalleryFiles
     // Layers, pieces and base of a few demos are enough to see what changes.
     private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "scarecrow", "seed-packet"];
 
-    // One with few variants, and one with so many that they take two sheets and tie.
-    private static readonly string[] WithBalance = ["garden-gate", "watering-can"];
+    // One with few variants, one with so many that they take two sheets and tie, and one with a picture that pulls to its side.
+    private static readonly string[] WithBalance = ["garden-gate", "scarecrow", "watering-can"];
 
     private const int BalanceShown = 12;
+
+    // One worksheet of a card shows how they look; it is the same whatever the machine, and so is every byte of it.
+    private const string WithWorksheet = "bean-row";
 
     private static readonly string[] OtherFormats = ["A2", "A7", "square 5 1/4 in"];
 
@@ -56,6 +60,11 @@ public static class GalleryFiles
             AddDrawing(files, $"{stem}/base", BaseDrawing.Draw(card));
         }
 
+        if (stem == WithWorksheet)
+        {
+            AddWorksheet(files, $"{stem}/worksheet", WorksheetMaker.Make(card, PaperSize.For(card.Unit)));
+        }
+
         var list = TrimList.FromCard(card);
         AddText(files, $"{stem}/trim-list.md", TrimSheet.Write(list));
         AddText(files, $"{stem}/trim-list.csv", TrimCsv.Write(list));
@@ -78,7 +87,7 @@ public static class GalleryFiles
         return files;
     }
 
-    /// <summary>The outputs of a batch file: its schedule, its leftovers, and the maps of its sheets.</summary>
+    /// <summary>The outputs of a batch file: its schedule and worksheet, its leftovers, and the maps of its sheets.</summary>
     /// <exception cref="InvalidOperationException">The batch cannot be planned, or no picture can be made here.</exception>
     public static IReadOnlyList<(string Name, byte[] Content)> ForBatch(string batchFile)
     {
@@ -95,6 +104,7 @@ public static class GalleryFiles
         var files = new List<(string, byte[])>();
         AddText(files, $"{stem}/schedule.md", ScheduleSheet.Write(schedule));
         AddText(files, $"{stem}/schedule.csv", ScheduleCsv.Write(schedule));
+        AddWorksheet(files, $"{stem}/schedule", BatchWorksheet.Make(schedule, PaperSize.For(plan.Batch.Batch.Unit)));
         AddText(files, $"{stem}/left-over.json", BatchJson.WriteLeftovers(schedule));
         foreach (var sheet in schedule.Sheets)
         {
@@ -111,7 +121,7 @@ public static class GalleryFiles
 
     private static void AddBalance(List<(string Name, byte[] Content)> files, string stem, Layout layout)
     {
-        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.None);
+        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.Of(layout));
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, BalanceShown).Index())
         {
             AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-{index + 1}"), sheet);
@@ -148,6 +158,12 @@ public static class GalleryFiles
         }
 
         return text.Append("```\n").ToString();
+    }
+
+    private static void AddWorksheet(List<(string Name, byte[] Content)> files, string stem, Worksheet sheet)
+    {
+        files.Add((stem + ".pdf", WorksheetPdf.Write(sheet)));
+        AddText(files, stem + ".html", WorksheetHtml.Write(sheet));
     }
 
     private static void AddText(List<(string Name, byte[] Content)> files, string name, string text) =>

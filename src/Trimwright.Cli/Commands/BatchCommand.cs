@@ -7,6 +7,7 @@ using Trimwright.Diagnostics;
 using Trimwright.Drawing;
 using Trimwright.Layouts;
 using Trimwright.Trimming;
+using Trimwright.Worksheets;
 
 namespace Trimwright.Cli.Commands;
 
@@ -20,21 +21,24 @@ internal static class BatchCommand
     {
         var options = new CommonOptions();
         var file = new Argument<string>("batch") { Description = "The batch file (JSON)." };
+        var paper = WorksheetCommand.PaperOption("batches");
         var command = new Command(Verb, """
-            Plan how to cut a batch of cards out of a pad of paper: maps of the sheets, cuts in order, and what is left over.
+            Plan how to cut a batch of cards out of a pad of paper: a worksheet to print (PDF and HTML) with maps of the sheets, the cuts in order and
+            what is left over.
 
             Example: trimwright batch layouts/batches/seed-swap.json --out cut
             """)
         {
-            file, options.DrawerFile, options.Out, options.Png, options.Dpi, options.Json, options.Force,
+            file, options.DrawerFile, paper, options.Out, options.Png, options.Dpi, options.Json, options.Force,
         };
-        command.SetAction((parsed, cancel) => Task.FromResult(Run(parsed, parsed.GetValue(file)!, options, screen, cancel)));
+        command.SetAction((parsed, cancel) => Task.FromResult(Run(parsed, parsed.GetValue(file)!, options, paper, screen, cancel)));
         return command;
     }
 
-    private static int Run(ParseResult parsed, string file, CommonOptions options, Screen screen, CancellationToken cancel)
+    private static int Run(ParseResult parsed, string file, CommonOptions options, Option<string?> paper, Screen screen, CancellationToken cancel)
     {
         var dpi = options.DotsPerInch(parsed);
+        var asked = WorksheetCommand.PaperAsked(parsed, paper);
         var inputs = new BatchInputs();
         var (planning, diagnostics) = inputs.Plan(file, parsed.GetValue(options.DrawerFile), screen, cancel);
         var asJson = parsed.GetValue(options.Json);
@@ -66,6 +70,9 @@ internal static class BatchCommand
             files.AddDrawing(FormattableString.Invariant($"{stem}-seam-{n + 1}"), SeamDrawing.Draw(schedule, planning.Pieced[n]));
         }
 
+        var sheetToPrint = BatchWorksheet.Make(schedule, asked ?? PaperSize.For(schedule.Plan.Batch.Batch.Unit));
+        folder.Add($"{stem}-schedule.pdf", WorksheetPdf.Write(sheetToPrint));
+        folder.Add($"{stem}-schedule.html", WorksheetHtml.Write(sheetToPrint));
         folder.Add($"{stem}-schedule.md", ScheduleSheet.Write(schedule));
         folder.Add($"{stem}-schedule.csv", ScheduleCsv.Write(schedule));
         folder.Add($"{stem}-left-over.json", BatchJson.WriteLeftovers(schedule));
@@ -84,6 +91,7 @@ internal static class BatchCommand
 
         screen.Complain(diagnostics, inputs.Sources);
         Show(schedule, screen);
+        WorksheetCommand.TellOfPrinting(sheetToPrint, screen);
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;

@@ -11,10 +11,7 @@ internal static class WorksheetCommand
     public static Command Create(Screen screen)
     {
         var options = new CommonOptions();
-        var paper = new Option<string?>("--paper")
-        {
-            Description = "The paper in the printer: letter or a4. Default: letter for cards in inches, a4 for cards in millimetres.",
-        };
+        var paper = PaperOption("cards");
         var command = new Command("worksheet", """
             Write a worksheet to print: drawings at their true size, what to cut, and how to put it together (PDF and HTML).
 
@@ -27,11 +24,33 @@ internal static class WorksheetCommand
         return command;
     }
 
+    /// <summary>The option that names the paper in the printer.</summary>
+    public static Option<string?> PaperOption(string what) => new("--paper")
+    {
+        Description = $"The paper in the printer: letter or a4. Default: letter for {what} in inches, a4 for {what} in millimetres.",
+    };
+
+    /// <summary>The paper that was named; null if none was.</summary>
+    /// <exception cref="UsageException">There is no such paper.</exception>
+    public static PaperSize? PaperAsked(ParseResult parsed, Option<string?> option) => parsed.GetValue(option) is not { } name ? null
+        : PaperSize.Find(name) ?? throw new UsageException(
+            $"there is no paper `{name}`; choose {string.Join(" or ", PaperSize.All.Select(size => $"`{size.Name.ToLowerInvariant()}`"))}");
+
+    /// <summary>Says how to print a worksheet, and what its fonts cannot show.</summary>
+    public static void TellOfPrinting(Worksheet sheet, Screen screen)
+    {
+        if (WorksheetPdf.Lacking(sheet) is { Length: > 0 } lacking)
+        {
+            screen.Warn($"the font of the PDF has no sign for {string.Join(' ', lacking.EnumerateRunes().Select(rune => $"`{rune}`"))}, so boxes stand there instead; the HTML shows it where a font of the machine has it");
+        }
+
+        screen.Line();
+        screen.Line($"A worksheet on {sheet.Paper.Name} paper. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
+    }
+
     private static int Run(ParseResult parsed, CommonOptions options, Option<string?> paperOption, Screen screen)
     {
-        var paperName = parsed.GetValue(paperOption);
-        var asked = paperName is null ? null : PaperSize.Find(paperName) ?? throw new UsageException(
-            $"there is no paper `{paperName}`; choose {string.Join(" or ", PaperSize.All.Select(size => $"`{size.Name.ToLowerInvariant()}`"))}");
+        var asked = PaperAsked(parsed, paperOption);
         var session = Session.Open(parsed, options, screen);
         if (!session.IsReady)
         {
@@ -64,14 +83,8 @@ internal static class WorksheetCommand
         }
 
         session.Complain();
-        if (WorksheetPdf.Lacking(sheet) is { Length: > 0 } lacking)
-        {
-            screen.Warn($"the font of the PDF has no sign for {string.Join(' ', lacking.EnumerateRunes().Select(rune => $"`{rune}`"))}, so boxes stand there instead; the HTML shows it where a font of the machine has it");
-        }
-
         screen.Line($"{sheet.Title}: {sheet.Summary}");
-        screen.Line();
-        screen.Line($"A worksheet on {sheet.Paper.Name} paper. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
+        TellOfPrinting(sheet, screen);
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;

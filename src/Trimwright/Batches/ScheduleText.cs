@@ -64,8 +64,16 @@ public static class ScheduleText
     /// <summary>The headings of the table of sheets.</summary>
     public static IReadOnlyList<string> SheetHeadings { get; } = ["sheet", "take", "how many", "width x height", "face up", "lay it"];
 
+    /// <summary>What the plan comes to and how good it is known to be, how panels are pieced and windows cut, as sentences.</summary>
+    public static IReadOnlyList<string> Summary(TrimSchedule schedule) =>
+    [
+        .. Known(schedule),
+        .. schedule.Plan.Pieced.Select(panel => Seam(schedule, panel)),
+        .. schedule.Plan.Salvage.Select(window => Window(schedule, window)),
+    ];
+
     /// <summary>What the plan comes to and how good it is known to be, as sentences.</summary>
-    public static IReadOnlyList<string> Summary(TrimSchedule schedule)
+    public static IReadOnlyList<string> Known(TrimSchedule schedule)
     {
         var plan = schedule.Plan;
         var lines = ProofText.Of(plan).ToList();
@@ -94,16 +102,6 @@ public static class ScheduleText
             lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
         }
 
-        foreach (var panel in plan.Pieced)
-        {
-            lines.Add(Seam(schedule, panel));
-        }
-
-        foreach (var window in plan.Salvage)
-        {
-            lines.Add($"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again");
-        }
-
         return lines;
     }
 
@@ -116,6 +114,10 @@ public static class ScheduleText
         return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.First.Sources[0].Paper}: butt the {panel.First.Line.Name}, {LengthText.WriteSize(panel.First.Width, panel.First.Height, unit)}, and the {panel.Second.Line.Name}, {LengthText.WriteSize(panel.Second.Width, panel.Second.Height, unit)}; the seam is {LengthText.Write(seam.At, unit)} from the {edge} edge, under the {seam.Cover.Name}, which reaches {Reach(seam.Overlap, unit)} or more beyond it on both sides";
     }
 
+    /// <summary>Which window is cut out of which mats, in a sentence.</summary>
+    public static string Window(TrimSchedule schedule, SalvageWindow window) =>
+        $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";
+
     private static string Reach(Position overlap, LengthUnit unit) => LengthText.Write(overlap.ToNearestNanometre(), unit);
 
     /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
@@ -126,9 +128,12 @@ public static class ScheduleText
     ];
 
     /// <summary>A part that a cut gives, in words.</summary>
-    public static string Told(CutYield yield, LengthUnit unit)
+    /// <param name="yield">The part.</param>
+    /// <param name="unit">The unit of its size.</param>
+    /// <param name="isBare">Whether the unit is left out, since it is said elsewhere.</param>
+    public static string Told(CutYield yield, LengthUnit unit, bool isBare = false)
     {
-        var size = LengthText.WriteSize(yield.Width, yield.Height, unit);
+        var size = isBare ? $"{LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}" : LengthText.WriteSize(yield.Width, yield.Height, unit);
         return yield.Kind switch
         {
             YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",

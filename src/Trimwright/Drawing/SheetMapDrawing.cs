@@ -10,32 +10,47 @@ using Trimwright.Measures;
 namespace Trimwright.Drawing;
 
 /// <summary>
-/// The map of one way to cut a sheet, at half size: pieces with their names and sizes, the cuts numbered as in the schedule, leftovers
-/// dashed, scrap grey. What is too small for its words has a letter, and a line in the key below.
+/// The map of one way to cut a sheet: pieces with their names and sizes, the cuts numbered as in the schedule, leftovers dashed, scrap grey. What is
+/// too small for its words has a letter, and a line in the key below. By itself it is drawn at half size; on a worksheet, where several maps share a
+/// page with the cuts, smaller.
 /// </summary>
-public static class SheetMapDrawing
+public sealed class SheetMapDrawing
 {
-    private const double Border = 8;
-    private const double TitleHeight = 4;
-    private const double TextHeight = 2.2;
-    private const double LinePitch = 3.8;
     private const double Pad = 1.4;
-    private const double BadgeRadius = 2.1;
     private const int PalePercent = 55;
 
-    private static readonly Rational Half = Rational.From(1, 2);
     private static readonly Stroke CutLine = new(Palette.Narrow, Palette.Ink);
     private static readonly Stroke EdgeLine = new(Palette.Wide, Palette.Ink);
     private static readonly Stroke KeptLine = new(Palette.Narrow, Palette.Ink, Palette.Micrometres(2000), Palette.Micrometres(1000));
 
-    /// <summary>Draws the map of one sheet of a schedule.</summary>
-    public static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet)
+    private readonly TrimSchedule _schedule;
+    private readonly ScheduledSheet _sheet;
+    private readonly MapStyle _style;
+    private readonly LengthUnit _unit;
+
+    private readonly (int First, int Last)? _steps;
+
+    private SheetMapDrawing(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style, (int First, int Last)? steps) =>
+        (_schedule, _sheet, _style, _unit, _steps) = (schedule, sheet, style, schedule.Plan.Batch.Batch.Unit, steps);
+
+    /// <summary>Draws the map of one sheet of a schedule at half size.</summary>
+    public static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet) => new SheetMapDrawing(schedule, sheet, MapStyle.ByItself, null).Draw();
+
+    /// <summary>Draws the map of one sheet for some of the steps: other cuts are thin and have no numbers.</summary>
+    /// <param name="schedule">The schedule.</param>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="style">How large.</param>
+    /// <param name="steps">The numbers of the first and the last step.</param>
+    internal static DrawingList Draw(TrimSchedule schedule, ScheduledSheet sheet, MapStyle style, (int First, int Last) steps) =>
+        new SheetMapDrawing(schedule, sheet, style, steps).Draw();
+
+    private DrawingList Draw()
     {
-        var unit = schedule.Plan.Batch.Batch.Unit;
-        var root = sheet.Plan.Root;
-        var off = sheet.Stock?.TrueOff ?? Length.Zero;
+        var root = _sheet.Plan.Root;
+        var off = _sheet.Stock?.TrueOff ?? Length.Zero;
         var whole = Scaled(root.Left - off, root.Top - off, root.Width + off + off, root.Height + off + off);
-        var labels = new Labels();
+        var cuts = Cuts().ToList();
+        var labels = new Labels(_style, [.. cuts.SelectMany(cut => cut.Ring)]);
         List<DrawnItem> ground = [new DrawnOutline(Outline.FromBox(whole), new(Palette.Lighter(Palette.Quiet, 85)), null)];
         List<DrawnItem> words = [];
         foreach (var node in root.Walk().Where(node => node is not CutInTwo))
@@ -44,105 +59,126 @@ public static class SheetMapDrawing
             ground.Add(new DrawnOutline(
                 Outline.FromBox(box), node switch
                 {
-                    CutPiece => new(Palette.Lighter(ToneOf(schedule, sheet, node), PalePercent)),
+                    CutPiece => new(Palette.Lighter(ToneOf(node), PalePercent)),
                     CutOffcut => new(White),
                     _ => new(Palette.Lighter(Palette.Quiet, 75)),
                 },
                 node is CutOffcut ? KeptLine : CutLine));
-            if (Told(schedule, sheet, node, unit) is { Length: > 0 } told)
+            if (Told(node) is { Length: > 0 } told)
             {
                 words.AddRange(labels.Place(told, Plane.Roughly(box)));
             }
         }
 
-        var cuts = Cuts(schedule, sheet).ToList();
         ground.Add(new DrawnOutline(Outline.FromBox(whole), null, EdgeLine));
         var area = Plane.Roughly(whole);
-        var title = $"Sheet {sheet.Letter}: {sheet.Words}, {Text(sheet.Plan.Repeats)} {(sheet.Plan.Repeats == 1 ? "sheet" : "sheets")}";
-        var heading = Line(title, area.Left, area.Top - 7.5, TitleHeight, Palette.Ink);
-        var facing = Line(
-            $"{LengthText.WriteSize(root.Width + off + off, root.Height + off + off, unit)}, {sheet.FaceUp} face up; shown at half size", area.Left, area.Top - 2.5, TextHeight, Palette.Quiet);
-        var key = labels.Key.Select((entry, i) => Line(entry, area.Left, area.Bottom + 4 + TextHeight + (LinePitch * i), TextHeight, Palette.Ink)).ToList();
-        var right = new[] { heading, facing }.Concat(key).Max(line => area.Left + Plane.Roughly(LetteringFont.Instance.Width(line.Text, line.CapHeight)));
-        var bottom = key.Count == 0 ? area.Bottom : area.Bottom + 4 + (LinePitch * key.Count);
+        var title = $"Sheet {_sheet.Letter}: {_sheet.Words}, {Text(_sheet.Plan.Repeats)} {(_sheet.Plan.Repeats == 1 ? "sheet" : "sheets")}";
+        var size = LengthText.WriteSize(root.Width + off + off, root.Height + off + off, _unit);
+        string[] facing = _style.IsSmall
+            ? [$"{size}, {_sheet.FaceUp} face up", $"1/{_style.Scale.Denominator} of its size: do not measure"]
+            : [$"{size}, {_sheet.FaceUp} face up; shown at half size"];
+        var (textHeight, linePitch) = (_style.TextHeight, _style.LinePitch);
+        var foot = area.Top - 2.5 - (linePitch * (facing.Length - 1)) - _style.Head;
+        var heading = Line(title, area.Left, foot, _style.TitleHeight, Palette.Ink);
+        var below = facing.Select((line, i) => Line(line, area.Left, area.Top - 2.5 - (linePitch * (facing.Length - 1 - i)), textHeight, Palette.Quiet)).ToList();
+        var key = labels.Key.Select((entry, i) => Line(entry, area.Left, area.Bottom + 4 + textHeight + (linePitch * i), textHeight, Palette.Ink)).ToList();
+        var right = below.Prepend(heading).Concat(key).Max(line => area.Left + Plane.Roughly(LetteringFont.Instance.Width(line.Text, line.CapHeight)));
+        var bottom = key.Count == 0 ? area.Bottom : area.Bottom + 4 + (linePitch * key.Count);
+        var border = _style.Border;
+        var top = foot - _style.TitleHeight;
         return new()
         {
             Title = title,
-            Description = $"How sheet {sheet.Letter} of {schedule.Plan.Batch.Batch.Title} is cut; pieces, cuts in order, leftovers",
-            Unit = unit,
-            Sheet = Plane.Exactly(new Area(area.Left - Border, area.Top - 7.5 - TitleHeight - Border, Math.Max(area.Right, right) + Border, bottom + Border)).OutToStep(unit),
+            Description = $"How sheet {_sheet.Letter} of {_schedule.Plan.Batch.Batch.Title} is cut; pieces, cuts in order, leftovers",
+            Unit = _unit,
+            Sheet = Plane.Exactly(new Area(area.Left - border, top - border, Math.Max(area.Right, right) + border, bottom + border)).OutToStep(_unit),
             Patterns = [],
             Items =
             [
                 new DrawnGroup(ground) { Id = "sheet", Class = "sheet" },
                 new DrawnGroup([.. cuts.Select(cut => cut.Line)]) { Id = "cuts", Class = "cuts" },
                 new DrawnGroup(words) { Id = "names", Class = "names" },
-                new DrawnGroup([.. cuts.SelectMany(cut => cut.Badge)]) { Id = "numbers", Class = "numbers" },
-                heading, facing, .. key,
+                new DrawnGroup([.. cuts.SelectMany(cut => cut.Ring.SelectMany(ring => Badge(ring, cut.Number)))]) { Id = "numbers", Class = "numbers" },
+                heading, .. below, .. key,
             ],
         };
     }
 
     private static readonly Colour White = new(0xff, 0xff, 0xff);
 
-    private static IEnumerable<(DrawnLine Line, IReadOnlyList<DrawnItem> Badge)> Cuts(TrimSchedule schedule, ScheduledSheet sheet)
+    private IEnumerable<(DrawnLine Line, string Number, IReadOnlyList<Spot> Ring)> Cuts()
     {
         var taken = new List<Spot>();
-        foreach (var cut in sheet.Plan.Root.Walk().OfType<CutInTwo>())
+        var radius = _style.BadgeRadius;
+        foreach (var cut in _sheet.Plan.Root.Walk().OfType<CutInTwo>())
         {
             var upright = cut.Direction == CutDirection.Upright;
             var at = upright ? cut.Left + cut.At : cut.Top + cut.At;
             var (from, to) = upright
                 ? (Spot(at, cut.Top), Spot(at, cut.Top + cut.Height))
                 : (Spot(cut.Left, at), Spot(cut.Left + cut.Width, at));
+            var number = _schedule.Numbers[cut];
+            var line = new DrawnLine([from.ToPoint(), to.ToPoint()], IsNumbered(number) ? EdgeLine : CutLine);
+            if (!IsNumbered(number))
+            {
+                yield return (line, "", []);
+                continue;
+            }
 
             // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins. Where a number sits
             // already, it moves along.
             var length = upright ? to.Y - from.Y : to.X - from.X;
-            var near = Math.Min(6, Math.Max(BadgeRadius, length / 4));
-            var places = new[] { near, near + (2 * BadgeRadius), near + (4 * BadgeRadius), length / 2, length * 3 / 4, length - near };
-            var middle = places.Where(along => along <= length).Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y))
-                .FirstOrDefault(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * BadgeRadius || Math.Abs(other.Y - spot.Y) >= 2 * BadgeRadius),
-                    upright ? new Spot(from.X, from.Y + near) : new Spot(from.X + near, from.Y));
+            var near = Math.Min(6, Math.Max(radius, length / 4));
+            var places = new[] { near, near + (2 * radius), near + (4 * radius), length / 2, length * 3 / 4, length - near }.Where(along => along <= length)
+                .Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y)).ToList();
+            var middle = places.Where(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * radius || Math.Abs(other.Y - spot.Y) >= 2 * radius))
+                .Concat(places.OrderByDescending(spot => taken.Select(other => Math.Min(other.To(spot), 2 * radius)).DefaultIfEmpty(2 * radius).Min())).First();
             taken.Add(middle);
-            var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - BadgeRadius, middle.Y - BadgeRadius, middle.X + BadgeRadius, middle.Y + BadgeRadius)));
-            yield return (
-                new([from.ToPoint(), to.ToPoint()], EdgeLine),
-                [
-                    new DrawnOutline(circle, new(White), CutLine),
-                    new DrawnText(Text(schedule.Numbers[cut]), new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
-                ]);
+            yield return (line, Text(number), [middle]);
         }
     }
 
-    private static string[] Told(TrimSchedule schedule, ScheduledSheet sheet, CutNode node, LengthUnit unit)
+    private bool IsNumbered(int step) => _steps is not { } shown || (step >= shown.First && step <= shown.Last);
+
+    private IEnumerable<DrawnItem> Badge(Spot middle, string number)
     {
-        var size = LengthText.WriteSize(node.Width, node.Height, unit);
+        var radius = _style.BadgeRadius;
+        var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - radius, middle.Y - radius, middle.X + radius, middle.Y + radius)));
+        return
+        [
+            new DrawnOutline(circle, new(White), CutLine),
+            new DrawnText(number, new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
+        ];
+    }
+
+    private string[] Told(CutNode node)
+    {
+        var size = LengthText.WriteSize(node.Width, node.Height, _unit);
         return node switch
         {
-            CutPiece piece => [.. ScheduleMaker.PieceNames(schedule.Plan, sheet, [piece]).Select(name => WithoutOne(name, sheet)), size],
+            CutPiece piece => [.. ScheduleMaker.PieceNames(_schedule.Plan, _sheet, [piece]).Select(WithoutOne), size],
             CutOffcut => ["keep", size],
             _ => [],
         };
     }
 
     // Of a single sheet there is one of everything.
-    private static string WithoutOne(string name, ScheduledSheet sheet) =>
-        sheet.Plan.Repeats == 1 && name.StartsWith("1 ", StringComparison.Ordinal) ? name[2..] : name;
+    private string WithoutOne(string name) =>
+        _sheet.Plan.Repeats == 1 && name.StartsWith("1 ", StringComparison.Ordinal) ? name[2..] : name;
 
-    private static Colour ToneOf(TrimSchedule schedule, ScheduledSheet sheet, CutNode node)
+    private Colour ToneOf(CutNode node)
     {
-        var paper = node is CutPiece piece && sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece, piece.Ids[0]) : sheet.FaceUp;
-        return schedule.Plan.Batch.Batch.PaperNamed(paper).Colour;
+        var paper = node is CutPiece piece && _sheet.Stock is { } stock ? ScheduleMaker.PaperOf(_schedule.Plan, stock, piece, piece.Ids[0]) : _sheet.FaceUp;
+        return _schedule.Plan.Batch.Batch.PaperNamed(paper).Colour;
     }
 
-    private static Box Scaled(Length left, Length top, Length width, Length height)
+    private Box Scaled(Length left, Length top, Length width, Length height)
     {
-        var (x, y) = (Position.FromLength(left) * Half, Position.FromLength(top) * Half);
-        return new(x, y, x + (Position.FromLength(width) * Half), y + (Position.FromLength(height) * Half));
+        var (x, y) = (Position.FromLength(left) * _style.Scale, Position.FromLength(top) * _style.Scale);
+        return new(x, y, x + (Position.FromLength(width) * _style.Scale), y + (Position.FromLength(height) * _style.Scale));
     }
 
-    private static Spot Spot(Length x, Length y) => new(Plane.Roughly(Position.FromLength(x) * Half), Plane.Roughly(Position.FromLength(y) * Half));
+    private Spot Spot(Length x, Length y) => new(Plane.Roughly(Position.FromLength(x) * _style.Scale), Plane.Roughly(Position.FromLength(y) * _style.Scale));
 
     private static DrawnText Line(string text, double x, double y, double height, Colour colour) =>
         new(text, new Spot(x, y).ToPoint(), TextHold.Start, Palette.Micrometres((long)(height * 1000)), colour);
@@ -150,7 +186,7 @@ public static class SheetMapDrawing
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Words inside rectangles, or letters for them and a key.</summary>
-    private sealed class Labels
+    private sealed class Labels(MapStyle style, IReadOnlyList<Spot> rings)
     {
         private readonly List<string> _key = [];
         private readonly Dictionary<string, char> _letters = new(StringComparer.Ordinal);
@@ -159,21 +195,21 @@ public static class SheetMapDrawing
 
         public IEnumerable<DrawnItem> Place(string[] lines, Area box)
         {
-            var (width, height) = (box.Right - box.Left - (2 * Pad) - (2 * BadgeRadius), box.Bottom - box.Top - (2 * Pad) - (2 * BadgeRadius));
-            var capital = Palette.Micrometres((long)(TextHeight * 1000));
+            var (width, height) = (box.Right - box.Left - (2 * Pad) - (2 * style.BadgeRadius), box.Bottom - box.Top - (2 * Pad) - (2 * style.BadgeRadius));
+            var capital = Palette.Micrometres((long)(style.TextHeight * 1000));
             var widest = lines.Max(line => Plane.Roughly(LetteringFont.Instance.Width(line, capital)));
-            var tall = TextHeight + (LinePitch * (lines.Length - 1));
+            var tall = style.TextHeight + (style.LinePitch * (lines.Length - 1));
             var (x, y) = ((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
             if (widest <= width && tall <= height)
             {
                 return lines.Select((line, i) => new DrawnText(
-                    line, new Spot(x, y - (tall / 2) + TextHeight + (LinePitch * i)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" });
+                    line, new Spot(x, y - (tall / 2) + style.TextHeight + (style.LinePitch * i)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" });
             }
 
             if (widest <= height && tall <= width)
             {
                 return lines.Select((line, i) => new DrawnText(
-                    line, new Spot(x - (tall / 2) + TextHeight + (LinePitch * i), y).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name", Upwards = true });
+                    line, new Spot(x - (tall / 2) + style.TextHeight + (style.LinePitch * i), y).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name", Upwards = true });
             }
 
             var told = string.Join(", ", lines);
@@ -183,7 +219,22 @@ public static class SheetMapDrawing
                 _key.Add($"{letter}: {told}");
             }
 
-            return [new DrawnText(letter.ToString(), new Spot(x, y + (TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+            var spot = FreeSpot(box);
+            return [new DrawnText(letter.ToString(), new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+        }
+
+        /// <summary>The middle of a box, or where that is under a number the nearest place to it that is not.</summary>
+        private Spot FreeSpot(Area box)
+        {
+            const int Steps = 8;
+            const double Air = 0.3;
+            var half = style.TextHeight / 2;
+            var middle = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
+            return Enumerable.Range(1, Steps - 1).SelectMany(i => Enumerable.Range(1, Steps - 1).Select(j => new Spot(
+                    box.Left + ((box.Right - box.Left) * i / Steps), box.Top + ((box.Bottom - box.Top) * j / Steps))))
+                .OrderBy(spot => spot.To(middle)).ThenBy(spot => spot.Y).ThenBy(spot => spot.X)
+                .Where(spot => spot.X - half >= box.Left + Air && spot.X + half <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)
+                .FirstOrDefault(spot => rings.All(ring => ring.To(spot) >= style.BadgeRadius + half + Air), middle);
         }
     }
 }

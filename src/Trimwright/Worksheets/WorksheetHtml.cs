@@ -3,6 +3,7 @@ using System.Net;
 using System.Text;
 using Trimwright.Drawing;
 using Trimwright.Drawing.Lettering;
+using Trimwright.Drawing.Measured;
 using Trimwright.Measures;
 
 namespace Trimwright.Worksheets;
@@ -51,7 +52,7 @@ public sealed class WorksheetHtml
             <header>
             <h1>{Escaped(_sheet.Title)}</h1>
             <p class="summary">{Escaped(_sheet.Summary)}</p>
-            <p class="print-note on-screen">On screen the drawings follow the window. Printed at 100 % on {_sheet.Paper.Name} paper they are true to size.</p>
+            <p class="print-note on-screen">{Escaped(_sheet.ScreenNote)}</p>
             </header>
             <nav aria-label="On this page">
             <ul>
@@ -92,7 +93,7 @@ public sealed class WorksheetHtml
         {
             (0, _) => "<section aria-label=\"The finished card\">",
             (_, true) => $"""<section class="{(fit.IsTurned ? "figure wide" : "figure")}" aria-labelledby="{Id(section.Heading)}">""",
-            _ => $"""<section aria-labelledby="{Id(section.Heading)}">""",
+            _ => $"""<section{(section.StaysTogether ? " class=\"together\"" : "")} aria-labelledby="{Id(section.Heading)}">""",
         });
         if (section.Heading.Length > 0)
         {
@@ -130,6 +131,9 @@ public sealed class WorksheetHtml
             case WorksheetFigure figure:
                 Append(figure, isAlone);
                 break;
+            case WorksheetFigures figures:
+                Append(figures);
+                break;
             default:
                 throw new ArgumentException($"cannot write a {part.GetType().Name}", nameof(part));
         }
@@ -138,35 +142,68 @@ public sealed class WorksheetHtml
     // The roles are written out, since browsers forget them where a narrow screen sets rows as grids.
     private void Append(WorksheetTable table)
     {
-        Line($"<table role=\"table\">\n<caption>{Escaped(table.Caption)}</caption>\n<thead role=\"rowgroup\">\n<tr role=\"row\">");
-        var last = table.Headings.Count - 1;
+        var hasNotes = table.Rows.Any(row => row.Notes.Count > 0);
+        Line($"<table role=\"table\" class=\"{table.Name}\">\n<caption>{Escaped(table.Caption)}</caption>\n<thead role=\"rowgroup\">\n<tr role=\"row\">");
+        var last = table.Columns.Count - 1;
         for (var i = 0; i <= last; i++)
         {
-            if (i == last)
+            if (i == last && hasNotes)
             {
                 Line("<th role=\"columnheader\" scope=\"col\">Notes</th>");
             }
 
-            Line($"""<th role="columnheader" scope="col"{ClassOf(i)}>{Escaped(table.Headings[i])}</th>""");
+            Line($"""<th role="columnheader" scope="col"{ClassOf(table.Columns[i])}>{Escaped(table.Columns[i].Heading)}</th>""");
         }
 
         Line("</tr>\n</thead>\n<tbody role=\"rowgroup\">");
         foreach (var row in table.Rows)
         {
-            Line("<tr role=\"row\">");
-            for (var i = 0; i < last; i++)
+            Line(row.IsNew ? "<tr role=\"row\" class=\"new\">" : "<tr role=\"row\">");
+            for (var i = 0; i <= last; i++)
             {
-                Line(i == 1
-                    ? $"""<th role="rowheader" scope="row">{Escaped(row.Cells[i])}</th>"""
-                    : $"""<td role="cell"{ClassOf(i)}{(i > 1 ? $" data-label=\"{Escaped(table.Headings[i])}\"" : "")}>{Escaped(row.Cells[i])}</td>""");
+                if (i == last && hasNotes)
+                {
+                    Line($"""<td role="cell" class="notes">{Escaped(string.Join("; ", row.Notes))}</td>""");
+                }
+
+                AppendCell(table, row, i);
             }
 
-            Line($"""<td role="cell" class="notes">{Escaped(string.Join("; ", row.Notes))}</td>""");
-            Line($"""<td role="cell"><input type="checkbox" aria-label="{Escaped(row.Cells[1])} is cut"></td>""");
             Line("</tr>");
         }
 
         Line("</tbody>\n</table>");
+    }
+
+    private void AppendCell(WorksheetTable table, WorksheetRow row, int i)
+    {
+        if (table.Columns[i].Kind == ColumnKind.Ticks)
+        {
+            var boxes = Enumerable.Range(1, row.Ticks.Count).Select(box =>
+                $"""<input type="checkbox" aria-label="{Escaped(row.Ticks.Meaning)}{(row.Ticks.Count > 1 ? $", {box} of {row.Ticks.Count}" : "")}">""");
+            Line($"""<td role="cell" class="ticks">{string.Concat(boxes)}</td>""");
+            return;
+        }
+
+        var isAlone = i < table.About && table.Columns[i].Kind == ColumnKind.Number;
+        Line(i == table.About
+            ? $"""<th role="rowheader" scope="row">{Escaped(row.Cells[i])}</th>"""
+            : $"""<td role="cell"{ClassOf(table.Columns[i])}{(!isAlone ? $" data-label=\"{Escaped(table.Columns[i].Heading)}\"" : "")}>{Escaped(row.Cells[i])}</td>""");
+    }
+
+    private void Append(WorksheetFigures figures)
+    {
+        var side = SideBySide.Of(figures.Figures, WorksheetPdf.WidthOn(_sheet.Paper));
+        Line($"<div class=\"maps\" style=\"--print-high:{Millimetres(Plane.Exactly(side.Height))}\">");
+        for (var i = 0; i < figures.Figures.Count; i++)
+        {
+            var sheet = figures.Figures[i].Drawing.Sheet;
+            var style = $"--wide:{Millimetres(sheet.Width)};--high:{Millimetres(sheet.Height)};--x:{Millimetres(Plane.Exactly(side.Places[i].X))};--y:{Millimetres(Plane.Exactly(side.Places[i].Y))}";
+            Line($"""<div class="map" style="{style}">{InlineSvg.Write(figures.Figures[i].Drawing, figures.Figures[i].Name, "")}</div>""");
+        }
+
+        Line($"</div>\n<p class=\"maps-note\">{Escaped(figures.Caption)}</p>");
+        Line($"""<div class="bars" aria-hidden="true">{Bars()}<span>1 in and 5 cm. {CheckBar.Advice}</span></div>""");
     }
 
     private void Append(WorksheetFigure figure, bool isAlone)
@@ -212,7 +249,14 @@ public sealed class WorksheetHtml
             + $"<path d=\"M0 0H{Bare(inch)}V{Bare(CheckBar.Thickness)}H0ZM{Bare(inch + gap)} 0H{Bare(whole)}V{Bare(CheckBar.Thickness)}H{Bare(inch + gap)}Z\" fill=\"currentColor\"/></svg>";
     }
 
-    private static string ClassOf(int column) => column switch { 0 or 2 => " class=\"number\"", 3 => " class=\"size\"", _ => "" };
+    private static string ClassOf(WorksheetColumn column) => column.Kind switch
+    {
+        ColumnKind.Number => " class=\"number\"",
+        ColumnKind.Lead => " class=\"lead\"",
+        ColumnKind.Size => " class=\"size\"",
+        ColumnKind.Ticks => " class=\"ticks\"",
+        _ => "",
+    };
 
     private static string Bare(Length length) => SvgWriter.Millimetres(Position.FromLength(length));
 

@@ -57,6 +57,7 @@ public static partial class WorksheetMaker
             Title = card.Layout.Title,
             Summary = Capital(TrimSheet.Headline(list)),
             Paper = paper,
+            ScreenNote = $"On screen the drawings follow the window. Printed at 100 % on {paper.Name} paper they are true to size.",
             Sections = sections,
         };
     }
@@ -71,15 +72,19 @@ public static partial class WorksheetMaker
         var table = TrimTable.FromList(list);
         var unit = LengthText.Symbol(list.Card.Unit);
         return new(
+            "pieces",
             $"All pieces, width before height, in {(unit == "in" ? "inches" : "millimetres")}",
-            ["No.", "Piece", "How many", $"Size ({unit})", "Paper", "Cut with", "Done"],
+            [
+                new("No.", ColumnKind.Number), new("Piece", ColumnKind.About), new("How many", ColumnKind.Number), new($"Size ({unit})", ColumnKind.Size),
+                new("Paper", ColumnKind.Words), new("Cut with", ColumnKind.Words), new("Done", ColumnKind.Ticks),
+            ],
             [
                 .. list.Lines.Select((line, i) => new WorksheetRow(
                     [
                         Whole(line.Layer), line.Name, Whole(line.Count),
                         table.Rows[i][3], line.Paper, table.Rows[i][5], "",
                     ],
-                    line.Notes)),
+                    line.Notes) { Ticks = (1, $"{line.Name} is cut") }),
             ]);
     }
 
@@ -87,7 +92,7 @@ public static partial class WorksheetMaker
     private static List<string> Told(IEnumerable<string> lines)
     {
         List<string> told = [];
-        foreach (var line in lines.Select(line => Quoted().Replace(line, "‘$1’")))
+        foreach (var line in lines.Select(WithQuotes))
         {
             if (line.StartsWith(' ') && told.Count > 0)
             {
@@ -101,6 +106,9 @@ public static partial class WorksheetMaker
 
         return told;
     }
+
+    /// <summary>Names in quotes, where the terminal has backticks.</summary>
+    internal static string WithQuotes(string line) => Quoted().Replace(line, "‘$1’");
 
     [GeneratedRegex("`([^`]*)`")]
     private static partial Regex Quoted();

@@ -16,6 +16,7 @@ public sealed class WorksheetPdf
     private const string Language = "en";
     private const double CaptionGap = 3;
     private const double AfterPoint = 1;
+    private const double AfterMaps = 2;
 
     private readonly Worksheet _sheet;
     private readonly PdfDocument _document;
@@ -29,16 +30,32 @@ public sealed class WorksheetPdf
     {
         _sheet = sheet;
         _document = new(sheet.Paper, sheet.Title, Language);
-        _width = Plane.Roughly(sheet.Paper.Width) - (2 * Side);
-        _pageHeight = Plane.Roughly(sheet.Paper.Height) - Top - Bottom;
+        _width = WidthOn(sheet.Paper);
+        _pageHeight = HeightOn(sheet.Paper);
     }
 
     /// <summary>Writes it: the same worksheet gives the same bytes everywhere.</summary>
     public static byte[] Write(Worksheet sheet) => new WorksheetPdf(sheet).Write();
 
-    /// <summary>The characters of a title that the fonts of the PDF lack and that are shown as empty boxes, each once; empty for most.</summary>
+    /// <summary>Room for text and tables across a page, in millimetres.</summary>
+    internal static double WidthOn(PaperSize paper) => Plane.Roughly(paper.Width) - (2 * Side);
+
+    /// <summary>Room on a page from top to bottom, in millimetres.</summary>
+    internal static double HeightOn(PaperSize paper) => Plane.Roughly(paper.Height) - Top - Bottom;
+
+    /// <summary>Room that is left on the last page of a worksheet, in millimetres, for a section with a heading.</summary>
+    internal static double RoomBelow(Worksheet sheet)
+    {
+        var last = Slab.OnPages([.. new WorksheetPdf(sheet).Slabs()], 0, HeightOn(sheet.Paper))[^1];
+        return HeightOn(sheet.Paper) - last[^1].At - last[^1].Slab.Height - BeforeHeading;
+    }
+
+    /// <summary>The height of drawings side by side, with their caption, in millimetres.</summary>
+    internal static double HeightOf(WorksheetFigures figures, PaperSize paper) => SideBySide.Of(figures.Figures, WidthOn(paper)).Height + CaptionGap + SmallPitch + AfterMaps;
+
+    /// <summary>The characters of the title and the summary that the fonts of the PDF lack and that are shown as empty boxes, each once; empty for most.</summary>
     public static string Lacking(Worksheet sheet) => string.Concat(
-        sheet.Title.EnumerateRunes().Where(rune => SheetFonts.Bold.GlyphOf(rune) == 0).Distinct().Select(rune => rune.ToString()));
+        (sheet.Title + sheet.Summary).EnumerateRunes().Where(rune => SheetFonts.Bold.GlyphOf(rune) == 0).Distinct().Select(rune => rune.ToString()));
 
     private byte[] Write()
     {
@@ -92,6 +109,7 @@ public sealed class WorksheetPdf
         WorksheetItems items => Items(items),
         WorksheetTable table => new TableSetter(table, _plain, _bold, _width).Slabs(_document.Root, _pageHeight - taken),
         WorksheetFigure figure => [FigureSlab(figure, taken)],
+        WorksheetFigures figures => [FiguresSlab(figures)],
         _ => throw new ArgumentException($"cannot set a {part.GetType().Name}", nameof(part)),
     };
 
@@ -118,7 +136,7 @@ public sealed class WorksheetPdf
             var (label, body) = (item.Add(new("Lbl")), item.Add(new("LBody")));
             var lines = TextSetter.Lines(_plain.Font, Body, items.Items[i], Measure - Indent);
             var number = items.IsNumbered ? (i + 1).ToString(CultureInfo.InvariantCulture) : "•";
-            var isFirst = i == 0;
+            var keepsNext = i == 0 && items.Items.Count > 1;
             yield return new((lines.Count * BodyPitch) + 1.6, (ink, y) =>
             {
                 var foot = y + ((BodyPitch + (Body * 0.65)) / 2);
@@ -131,7 +149,7 @@ public sealed class WorksheetPdf
                     }
                 });
             })
-            { KeepsNext = isFirst };
+            { KeepsNext = keepsNext };
         }
     }
 
@@ -183,8 +201,7 @@ public sealed class WorksheetPdf
 
     private Slab FigureSlab(WorksheetFigure figure, double taken)
     {
-        var (tag, caption) = (
-            _document.Root.Add(new("Figure") { Alt = $"{figure.Drawing.Title}: {figure.Drawing.Description}." }), _document.Root.Add(new("Caption")));
+        var (tag, caption) = (FigureTag(figure), _document.Root.Add(new("Caption")));
         var sheet = figure.Drawing.Sheet;
         var longest = FigureFit.LongestWords(figure.Caption);
         var room = _pageHeight - taken - (Words(longest).Count * SmallPitch) - CaptionGap;
@@ -197,18 +214,10 @@ public sealed class WorksheetPdf
         {
             var left = Side + ((_width - across) / 2);
             tag.Box = _document.Box(left, y, across, down);
-            ink.Under(tag, () =>
-            {
-                ink.Raw("q");
-
-                // Turned a quarter, what was up is on the left, and its writing is read from the right.
-                ink.Raw(fit.IsTurned
-                    ? $"0 {PageInk.Ratio(-scale)} {PageInk.Ratio(scale)} 0 {PageInk.Number(left)} {PageInk.Number(y + down)} cm"
-                    : $"{PageInk.Ratio(scale)} 0 0 {PageInk.Ratio(scale)} {PageInk.Number(left)} {PageInk.Number(y)} cm");
-                ink.Raw($"1 0 0 1 {PageInk.Number(-Plane.Roughly(sheet.Left))} {PageInk.Number(-Plane.Roughly(sheet.Top))} cm");
-                new DrawingPainter(_document, ink, _lettering).Draw(figure.Drawing);
-                ink.Raw("Q");
-            });
+            // Turned a quarter, what was up is on the left, and its writing is read from the right.
+            Draw(figure, tag, ink, fit.IsTurned
+                ? $"0 {PageInk.Ratio(-scale)} {PageInk.Ratio(scale)} 0 {PageInk.Number(left)} {PageInk.Number(y + down)} cm"
+                : $"{PageInk.Ratio(scale)} 0 0 {PageInk.Ratio(scale)} {PageInk.Number(left)} {PageInk.Number(y)} cm");
             ink.Under(caption, () =>
             {
                 for (var i = 0; i < words.Count; i++)
@@ -222,6 +231,35 @@ public sealed class WorksheetPdf
         IReadOnlyList<string> Words(string text) => TextSetter.Lines(_plain.Font, Small, text, _width);
     }
 
+    private Tag FigureTag(WorksheetFigure figure) =>
+        _document.Root.Add(new("Figure") { Alt = $"{figure.Drawing.Title}: {figure.Drawing.Description}." });
+
+    private void Draw(WorksheetFigure figure, Tag tag, PageInk ink, string axes) => ink.Under(tag, () =>
+    {
+        ink.Raw("q");
+        ink.Raw(axes);
+        ink.Raw($"1 0 0 1 {PageInk.Number(-Plane.Roughly(figure.Drawing.Sheet.Left))} {PageInk.Number(-Plane.Roughly(figure.Drawing.Sheet.Top))} cm");
+        new DrawingPainter(_document, ink, _lettering).Draw(figure.Drawing);
+        ink.Raw("Q");
+    });
+
+    private Slab FiguresSlab(WorksheetFigures figures)
+    {
+        var tags = figures.Figures.Select(FigureTag).ToList();
+        var caption = _document.Root.Add(new("Caption"));
+        var side = SideBySide.Of(figures.Figures, _width);
+        return new(side.Height + CaptionGap + SmallPitch + AfterMaps, (ink, y) =>
+        {
+            for (var i = 0; i < tags.Count; i++)
+            {
+                var (left, top, sheet) = (Side + side.Places[i].X, y + side.Places[i].Y, figures.Figures[i].Drawing.Sheet);
+                tags[i].Box = _document.Box(left, top, Plane.Roughly(sheet.Width), Plane.Roughly(sheet.Height));
+                Draw(figures.Figures[i], tags[i], ink, $"1 0 0 1 {PageInk.Number(left)} {PageInk.Number(top)} cm");
+            }
+
+            ink.Under(caption, () => ink.Text(_plain, Small, Side, y + side.Height + CaptionGap + Small, figures.Caption, Quiet));
+        }) { KeepsNext = true };
+    }
 
     /// <summary>The foot of a page: the bars, what to do with them, and which page it is.</summary>
     private void DrawFoot(PageInk ink, int page, int pages)

@@ -26,7 +26,7 @@ public class RoomTests
         ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming"],
         ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Balance", "Cutting", "Batches"],
-        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Drawing"],
+        ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches", "Drawing"],
     };
 
     public static TheoryData<string, string> ForbiddenPairs()

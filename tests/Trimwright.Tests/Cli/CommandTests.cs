@@ -45,9 +45,48 @@ public sealed class CommandTests : IDisposable
         Assert.Contains("seed-swap-sheet-a.svg", written);
         Assert.Contains("seed-swap-schedule.md", written);
         Assert.Contains("seed-swap-schedule.csv", written);
+        Assert.Contains("seed-swap-schedule.html", written);
+        var pdf = System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(Out(), "seed-swap-schedule.pdf")));
+        Assert.Contains("/MediaBox [0 0 612 792]", pdf, StringComparison.Ordinal);
+        Assert.Contains("A worksheet on Letter paper", output, StringComparison.Ordinal);
         Assert.Contains("seed-swap-left-over.json", written);
         Assert.Contains("pad: 12 sheets; no plan uses fewer", output, StringComparison.Ordinal);
         Assert.Contains("edge at the fence", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_batch_is_printed_on_the_paper_that_is_asked_for_and_on_no_other()
+    {
+        var batch = Repository.Path("layouts", "batches", "seed-swap.json");
+        var (code, output, _) = Run("batch", batch, "--paper", "a4", "--out", Out());
+        Assert.Equal(0, code);
+        Assert.Contains("A worksheet on A4 paper", output, StringComparison.Ordinal);
+        (code, _, var errors) = Run("batch", batch, "--paper", "foolscap", "--out", Path.Combine(_folder, "other"));
+        Assert.Equal(2, code);
+        Assert.Contains("`letter` or `a4`", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(_folder, "other")));
+    }
+
+    [Theory]
+    [InlineData("worksheet")]
+    [InlineData("fit")]
+    public void A_batch_file_given_to_a_verb_for_layouts_is_told_apart(string verb)
+    {
+        var batch = Repository.Path("layouts", "batches", "seed-swap.json");
+        var (code, _, errors) = Run(verb, batch, "--out", Out());
+        Assert.Equal(2, code);
+        Assert.Contains($"`trimwright batch {batch}` plans it and writes its worksheet", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out()));
+    }
+
+    [Fact]
+    public void A_layout_given_to_batch_is_told_apart()
+    {
+        var layout = Repository.Path("layouts", "bean-row.json");
+        var (code, _, errors) = Run("batch", layout, "--out", Out());
+        Assert.Equal(2, code);
+        Assert.Contains($"`trimwright worksheet {layout}`", errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Out()));
     }
 
     [Fact]

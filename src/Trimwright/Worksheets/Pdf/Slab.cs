@@ -24,7 +24,10 @@ internal sealed record Slab(double Height, Action<PageInk, double> Draw)
         var at = top;
         for (var i = 0; i < slabs.Count; i++)
         {
-            if (pages[^1].Count > 0 && at + slabs[i].Gap + HeightWithNext(slabs, i, bottom - top) > bottom)
+            // What begins a page and keeps this with it is more than a page: a break here would leave it alone.
+            var isKept = pages[^1].TrueForAll(before => before.Item1.KeepsNext);
+            var height = isKept ? slabs[i].Height : HeightWithNext(slabs, i, bottom - top);
+            if (pages[^1].Count > 0 && at + slabs[i].Gap + height > bottom)
             {
                 pages.Add([]);
                 at = top;
