@@ -22,8 +22,8 @@ public static class GalleryFiles
     // Layers, pieces and base of a few demos are enough to see what changes.
     private static readonly string[] WithAllSheets = ["bean-row", "marrow-show", "scarecrow", "seed-packet"];
 
-    // One with few variants, and one with so many that they take two sheets and tie.
-    private static readonly string[] WithBalance = ["garden-gate", "watering-can"];
+    // One with few variants, one with so many that they take two sheets and tie, and one with a picture that pulls to its side.
+    private static readonly string[] WithBalance = ["garden-gate", "scarecrow", "watering-can"];
 
     private const int BalanceShown = 12;
 
@@ -121,7 +121,7 @@ public static class GalleryFiles
 
     private static void AddBalance(List<(string Name, byte[] Content)> files, string stem, Layout layout)
     {
-        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.None);
+        var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.Of(layout));
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, BalanceShown).Index())
         {
             AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-{index + 1}"), sheet);

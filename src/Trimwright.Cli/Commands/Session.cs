@@ -14,6 +14,7 @@ internal sealed class Session
     private readonly Inputs _inputs;
     private readonly Screen _screen;
     private readonly List<Diagnostic> _diagnostics;
+    private FacePictures? _pictures;
 
     private Session(Inputs inputs, Screen screen, bool asJson)
     {
@@ -32,7 +33,7 @@ internal sealed class Session
     public Drawer Drawer => _inputs.Drawer!;
 
     /// <summary>The pictures on the pieces, for weighing: the one place where those of a layout are handed over.</summary>
-    public FacePictures Pictures { get; } = FacePictures.None;
+    public FacePictures Pictures => _pictures ??= FacePictures.Of(Layout);
 
     public static Session Open(ParseResult parsed, CommonOptions options, Screen screen) => new(
         Inputs.Read(parsed.GetValue(options.Layout)!, parsed.GetValue(options.DrawerFile)), screen, parsed.GetValue(options.Json));

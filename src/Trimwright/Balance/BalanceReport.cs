@@ -139,13 +139,17 @@ public static class BalanceReport
 
     private static Rational Larger(PieceWeight piece) => Rational.Max(piece.PullX.Abs(), piece.PullY.Abs());
 
-    /// <summary>Where a piece pulls the weight, such as <c>2.4 % to the left and 0.8 % up</c>, or <c>neither way</c>.</summary>
-    internal static string Directions(PieceWeight piece)
+    /// <summary>Where a piece pulls the weight, for a table, such as <c>2.4 % left, 0.8 % up</c>, or <c>nowhere</c>.</summary>
+    internal static string ShortDirections(PieceWeight piece) => Directions(piece, "", ", ") ?? "nowhere";
+
+    private static string Directions(PieceWeight piece) => Directions(piece, "to the ", " and ") ?? "neither way";
+
+    private static string? Directions(PieceWeight piece, string toThe, string and)
     {
         List<string> parts = [];
         if (!IsNought(piece.PullX))
         {
-            parts.Add($"{Tenths(piece.PullX.Abs())} % to the {(piece.PullX.Sign < 0 ? "left" : "right")}");
+            parts.Add($"{Tenths(piece.PullX.Abs())} % {toThe}{(piece.PullX.Sign < 0 ? "left" : "right")}");
         }
 
         if (!IsNought(piece.PullY))
@@ -153,7 +157,7 @@ public static class BalanceReport
             parts.Add($"{Tenths(piece.PullY.Abs())} % {(piece.PullY.Sign < 0 ? "up" : "down")}");
         }
 
-        return parts.Count == 0 ? "neither way" : string.Join(" and ", parts);
+        return parts.Count == 0 ? null : string.Join(and, parts);
     }
 
     private static string? Joined(string less, string more, Rational across, string lessDown, string moreDown, Rational down)

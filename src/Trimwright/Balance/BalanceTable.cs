@@ -28,12 +28,12 @@ public sealed record BalanceTable(IReadOnlyList<string> Headings, IReadOnlyList<
         List<(string Heading, ComparedVariant Variant)> columns = [("as drawn", comparison.AsDrawn)];
         if (!comparison.IsBestAsDrawn)
         {
-            columns.Add((string.Create(CultureInfo.InvariantCulture, $"no. {comparison.Best.Number}"), comparison.Best));
+            columns.Add((string.Create(CultureInfo.InvariantCulture, $"in no. {comparison.Best.Number}"), comparison.Best));
         }
 
         var pieces = comparison.AsDrawn.Weight?.Pieces ?? [];
         return new(
-            ["piece", .. columns.SelectMany(column => (string[])[$"{column.Heading}: part of the weight", $"{column.Heading}: pulls the weight"])],
+            ["piece", .. columns.SelectMany(column => (string[])[$"weight {column.Heading}", $"pull {column.Heading}"])],
             [.. pieces.Select(piece => (IReadOnlyList<string>)[piece.Piece ?? "the card itself", .. columns.SelectMany(column => Told(column.Variant, piece.Piece))])],
             new HashSet<int> { 1, 3 });
     }
@@ -63,7 +63,7 @@ public sealed record BalanceTable(IReadOnlyList<string> Headings, IReadOnlyList<
     // A variant has the pieces of the layout, whatever their order.
     private static IEnumerable<string> Told(ComparedVariant variant, string? piece) =>
         variant.Weight?.Pieces.FirstOrDefault(other => other.Piece == piece) is { } found
-            ? [BalanceText.Share(found.Share), BalanceReport.Directions(found)]
+            ? [BalanceText.Share(found.Share), BalanceReport.ShortDirections(found)]
             : ["", ""];
 
     private static void Append(StringBuilder text, IReadOnlyList<string> cells) =>

@@ -48,10 +48,9 @@ internal static class BatchSorting
     /// <summary>The pieces on all the sheets, those of one kind on one sheet together.</summary>
     private static IEnumerable<Found> CutPieces(TrimSchedule schedule) =>
         from sheet in schedule.Sheets
-        from piece in sheet.Plan.Root.Walk().OfType<CutPiece>()
-            .SelectMany(piece => piece.Ids.Select(id => (Id: id, Paper: sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece, id) : sheet.FaceUp)))
-            .GroupBy(made => made)
-        select new Found(piece.Key.Id, sheet.Letter, piece.Key.Paper, piece.Count());
+        from cut in sheet.Plan.Root.Walk().OfType<CutPiece>().SelectMany(piece => piece.Ids.Select(id => (
+            Id: id, Paper: sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece, id) : sheet.FaceUp))).GroupBy(piece => piece)
+        select new Found(cut.Key.Id, sheet.Letter, cut.Key.Paper, cut.Count());
 
     private static WorksheetRow Row(BatchPart part, List<Found> pieces, LengthUnit unit)
     {

@@ -64,7 +64,8 @@ public static class BatchWorksheet
             .. plan.OffcutsUsed > 0 ? [ScheduleText.Count(plan.OffcutsUsed, "offcut")] : Array.Empty<string>(),
         ];
         return $"{ScheduleText.Count(plan.Cards.Sum(made => made.Count), "card")} out of {string.Join(" and ", paper)}, "
-            + $"in {ScheduleText.Count(schedule.Steps.Count, "step")} with {ScheduleText.Count(schedule.Cuts, "cut")}. Sizes are width before height.";
+            + $"in {ScheduleText.Count(schedule.Steps.Count, "step")} with {ScheduleText.Count(schedule.Cuts, "cut")}. Sizes are width before height."
+            + (plan.IsStoppedEarly ? " Planning was stopped early: this is the best plan found until then." : "");
     }
 
     private static IEnumerable<string> Made(TrimSchedule schedule) => schedule.Plan.Cards.Where(made => made.Count > 0)
@@ -76,7 +77,7 @@ public static class BatchWorksheet
             new("Sheet", ColumnKind.Mark), new("Take", ColumnKind.Words), new("How many", ColumnKind.Number), new("Width x height", ColumnKind.Size),
             new("Face up", ColumnKind.Words), new("Lay it", ColumnKind.Words),
         ],
-        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]) { IsTight = true };
+        [.. ScheduleText.SheetRows(schedule).Select(row => new WorksheetRow(row, []))]) { IsTight = true, MayBreak = true };
 
     private static IReadOnlyList<string> Hints(TrimSchedule schedule)
     {
@@ -105,7 +106,7 @@ public static class BatchWorksheet
 
     private static WorksheetItems Sentences(IEnumerable<string> sentences) => new([.. sentences.Select(Sentence)], IsNumbered: false);
 
-    private static string Sentence(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}.";
+    private static string Sentence(string text) => WorksheetMaker.WithQuotes($"{char.ToUpperInvariant(text[0])}{text[1..]}.");
 
     private static string Whole(long value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -23,6 +23,7 @@ internal sealed class CutPages
     private readonly PaperSize _paper;
     private readonly IReadOnlyList<IReadOnlyList<string>> _told;
     private readonly List<WorksheetRow> _rows;
+    private readonly Dictionary<(string Letter, long Part), WorksheetFigure> _wholeMaps = [];
     private readonly Dictionary<(string Letters, long Part), double> _mapHeights = [];
     private readonly long _leastPart;
     private readonly double _head;
@@ -100,8 +101,14 @@ internal sealed class CutPages
     private double MapHeight(IReadOnlyList<string> letters, long part)
     {
         var key = (string.Join(' ', letters), part);
-        return _mapHeights.TryGetValue(key, out var height) ? height : _mapHeights[key] = WorksheetPdf.HeightOf(Maps(letters, part, (1, _rows.Count)), _paper);
+        return _mapHeights.TryGetValue(key, out var height)
+            ? height
+            : _mapHeights[key] = WorksheetPdf.HeightOf(new WorksheetFigures([.. letters.Select(letter => WholeMap(letter, part))], ""), _paper);
     }
+
+    // A map with the numbers of all its cuts is at least as large as one with some of them.
+    private WorksheetFigure WholeMap(string letter, long part) => _wholeMaps.TryGetValue((letter, part), out var map)
+        ? map : _wholeMaps[(letter, part)] = Map(letter, part, (1, _rows.Count));
 
     private bool IsSame(int step) => step > 0 && _schedule.Steps[step - 1].Setting == _schedule.Steps[step].Setting;
 
@@ -109,10 +116,12 @@ internal sealed class CutPages
         [.. _schedule.Sheets.Select(sheet => sheet.Letter).Where(letter => Enumerable.Range(from, to - from).Any(i => _schedule.Steps[i].Sheet == letter))];
 
     private WorksheetFigures Maps(IReadOnlyList<string> letters, long part, (int First, int Last) steps) => new(
-        [.. letters.Select(letter => WorksheetFigures.Figure(
-            $"steps-{Whole(steps.First)}-sheet-{letter.ToLowerInvariant()}",
-            SheetMapDrawing.Draw(_schedule, _schedule.Sheets.First(sheet => sheet.Letter == letter), MapStyle.OnWorksheet(part), steps)))],
+        [.. letters.Select(letter => Map(letter, part, steps))],
         $"What is cut here, at 1/{Whole(part)} of its size: do not measure on a map. Ringed: the step that makes the cut. Dashed: keep it. Grey: scrap.");
+
+    private WorksheetFigure Map(string letter, long part, (int First, int Last) steps) => WorksheetFigures.Figure(
+        $"steps-{Whole(steps.First)}-sheet-{letter.ToLowerInvariant()}",
+        SheetMapDrawing.Draw(_schedule, _schedule.Sheets.First(sheet => sheet.Letter == letter), MapStyle.OnWorksheet(part), steps));
 
     private WorksheetTable Table(int from, int to)
     {

@@ -85,6 +85,9 @@ public sealed record WorksheetTable(string Name, string Caption, IReadOnlyList<W
     /// <summary>The rows by which the columns are made wide enough, where a long table is shared out; its own if null.</summary>
     public IReadOnlyList<WorksheetRow>? SizedBy { get; init; }
 
+    /// <summary>Whether it may go on on another page even where it would fit one by itself; its headings are then said again.</summary>
+    public bool MayBreak { get; init; }
+
     /// <summary>Whether its rows stand close together.</summary>
     public bool IsTight { get; init; }
 

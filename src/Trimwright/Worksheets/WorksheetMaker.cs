@@ -92,7 +92,7 @@ public static partial class WorksheetMaker
     private static List<string> Told(IEnumerable<string> lines)
     {
         List<string> told = [];
-        foreach (var line in lines.Select(line => Quoted().Replace(line, "‘$1’")))
+        foreach (var line in lines.Select(WithQuotes))
         {
             if (line.StartsWith(' ') && told.Count > 0)
             {
@@ -106,6 +106,9 @@ public static partial class WorksheetMaker
 
         return told;
     }
+
+    /// <summary>Names in quotes, where the terminal has backticks.</summary>
+    internal static string WithQuotes(string line) => Quoted().Replace(line, "‘$1’");
 
     [GeneratedRegex("`([^`]*)`")]
     private static partial Regex Quoted();

@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
-using Trimwright.Balance;
+using SkiaSharp;
 using Trimwright.Cli;
 using Trimwright.Layouts;
 using Trimwright.Tests.Balance;
+using Trimwright.Tests.Images;
 using Trimwright.Variants;
 using static Trimwright.Tests.Fitting.FitHelper;
 
@@ -14,6 +15,9 @@ public sealed class BalanceCommandTests : IDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("trimwright-test-").FullName;
 
     public static TheoryData<string> Demos() => Repository.Demos();
+
+    /// <summary>Those of flat papers alone, which outlines can weigh.</summary>
+    public static TheoryData<string> FlatDemos() => [.. Repository.DemoNames().Where(name => Demo(name).Pieces.All(piece => piece.Picture is null))];
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -27,13 +31,14 @@ public sealed class BalanceCommandTests : IDisposable
             Names(Out()));
         Assert.Contains("as drawn", output, StringComparison.Ordinal);
         Assert.Contains("`can` pulls it", output, StringComparison.Ordinal);
+        Assert.Contains("weight as drawn  pull as drawn", output, StringComparison.Ordinal);
         Assert.Contains("Numbers advise, the eye decides", output, StringComparison.Ordinal);
         Assert.Contains("They explain a part of what people call balanced", output, StringComparison.Ordinal);
     }
 
     // Polygons clipped by another library, no raster: they know the scores to within 0.025, and so places only to within what ties.
     [Theory]
-    [MemberData(nameof(Demos))]
+    [MemberData(nameof(FlatDemos))]
     public void The_scores_and_the_order_are_those_of_the_outlines(string demo)
     {
         using var json = Json("balance", File(demo), "--out", Out(), "--json");
@@ -67,6 +72,24 @@ public sealed class BalanceCommandTests : IDisposable
         }
 
         static void Near(double expected, JsonElement told) => Assert.InRange(told.GetDouble() - expected, -0.025, 0.025);
+    }
+
+    // A picture of which the left half is black and the right half clear, on white: the weight lies in the middle of the black half.
+    [Fact]
+    public void The_picture_that_a_layout_names_is_weighed()
+    {
+        var file = Path.Combine(_folder, "half.json");
+        System.IO.File.WriteAllBytes(Path.Combine(_folder, "half.png"), TestPictures.Encode(
+            TestPictures.Make(40, 40, (x, _) => x < 20 ? ((byte)0, (byte)0, (byte)0, (byte)255) : ((byte)255, (byte)255, (byte)255, (byte)255)), SKEncodedImageFormat.Png));
+        System.IO.File.WriteAllText(file, Layout("""{ "name": "half", "kind": "image", "picture": "half.png", "cut": "trimmer", "paper": "p", "width": "exactly 2", "height": "exactly 2", "place": { "center": "both" } }"""));
+        using var json = Json("balance", file, "--out", Out(), "--json");
+        var drawn = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray().Single(variant => variant.GetProperty("asDrawn").GetBoolean());
+
+        // From 1 1/8 to 2 1/8 in of 4 1/4 in: the middle of it is half an inch off the middle of the card.
+        Assert.Equal(100 * 0.5 / 4.25, drawn.GetProperty("dx").GetDouble(), 0.025);
+        Assert.Equal(0, drawn.GetProperty("dy").GetDouble(), 0.025);
+        Assert.Contains("11.8 % of the width left of the middle", Run("fit", file, "--out", Out()).Output, StringComparison.Ordinal);
+        Assert.Equal(2, System.IO.File.ReadAllText(Written("-balance.svg")).Split("<use ").Length - 1);
     }
 
     [Theory]
@@ -249,7 +272,7 @@ public sealed class BalanceCommandTests : IDisposable
         var (code, output, errors) = Run("balance", file, "--out", Out());
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains("it has no weight to balance", output, StringComparison.Ordinal);
-        Assert.DoesNotContain("pulls the weight", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("pull as drawn", output, StringComparison.Ordinal);
         Assert.Contains(">1: as drawn<", System.IO.File.ReadAllText(Written("-balance.svg")), StringComparison.Ordinal);
         Assert.Contains(">no weight<", System.IO.File.ReadAllText(Written("-balance.svg")), StringComparison.Ordinal);
     }

@@ -61,7 +61,7 @@ public class BalanceDrawingTests
         foreach (var group in groups)
         {
             var card = cards[(string)group.Attribute("data-changed")!];
-            var weight = Weighing.Of(FaceRender.Draw(card, FacePictures.None).Grey, GroundTone.Light)!;
+            var weight = Weighing.Of(FaceRender.Draw(card, FacePictures.Of(layout)).Grey, GroundTone.Light)!;
             var caption = group.Elements(Svg + "text").Select(text => text.Value).ToList();
             Assert.Contains($"DCM {Two(weight.Deviation)}, APB {Two(weight.Preference)}", caption);
             Assert.Contains($"dx {Two(weight.Dx)}, dy {Two(weight.Dy)}", caption);
@@ -171,7 +171,7 @@ public class BalanceDrawingTests
         Assert.Throws<ArgumentOutOfRangeException>(() => BalanceDrawing.Sheets(Compare(Demo("bean-row")), 0));
 
     private static BalanceComparison Compare(Layout layout, int most = VariantSearch.UsualMost) =>
-        BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default, most), FacePictures.None);
+        BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default, most), FacePictures.Of(layout));
 
     private static List<string> Sheets(BalanceComparison comparison, int show) => [.. BalanceDrawing.Sheets(comparison, show).Select(SvgWriter.Write)];
 

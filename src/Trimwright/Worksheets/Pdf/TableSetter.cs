@@ -52,14 +52,14 @@ internal sealed class TableSetter
 
     private double Right => _lefts[^1] + _widths[^1];
 
-    /// <summary>The slabs; a table that fits a page stays on one.</summary>
+    /// <summary>The slabs; a table that fits a page stays on one, but if it may break.</summary>
     public IEnumerable<Slab> Slabs(Tag parent, double page)
     {
         var tag = parent.Add(new("Table"));
         var caption = tag.Add(new("Caption"));
         var lead = new Slab(HeadHeight, (ink, y) => ink.Aside(() => DrawHeadings(ink, y)));
         var rows = _table.Rows.Select(row => RowSlab(row, tag.Add(new("TR")))).ToList();
-        var whole = SmallPitch + HeadHeight + rows.Sum(row => row.Height) <= page;
+        var whole = !_table.MayBreak && SmallPitch + HeadHeight + rows.Sum(row => row.Height) <= page;
         yield return new(SmallPitch + 0.5, (ink, y) => ink.Under(caption, () => ink.Text(_plain, Small, Side, y + Small, _table.Caption, Quiet))) { KeepsNext = true };
         var head = tag.AddBehind(new("TR"), after: caption);
         var headings = _table.Columns.Select(_ => head.Add(new("TH") { Scope = "Column" })).ToList();
