@@ -15,12 +15,12 @@ internal static class BatchIds
     /// <summary>The id of a part that has to come out of a window, where others of it do not.</summary>
     public static string OutOfWindow(string id) => id + Inside;
 
-    /// <summary>Whether an id is that of a part, wherever it comes from.</summary>
-    public static bool Is(string id, string part) => id == part || id == OutOfWindow(part);
+    /// <summary>The id of a part, wherever it comes from.</summary>
+    public static string Anywhere(string id) => id.Replace(Inside, "", StringComparison.Ordinal);
 
     public static (BatchCard Card, BatchPart Part) PartOf(FittedBatch batch, string id)
     {
-        var numbers = id.Replace(Inside, "", StringComparison.Ordinal).Split('/');
+        var numbers = Anywhere(id).Split('/');
         var card = batch.Cards[int.Parse(numbers[0], CultureInfo.InvariantCulture)];
         return (card, card.Parts[int.Parse(numbers[1], CultureInfo.InvariantCulture)]);
     }

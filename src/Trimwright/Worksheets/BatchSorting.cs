@@ -50,7 +50,7 @@ internal static class BatchSorting
         from sheet in schedule.Sheets
         from cut in sheet.Plan.Root.Walk().OfType<CutPiece>().SelectMany(piece => piece.Ids.Select(id => (
             Id: id, Paper: sheet.Stock is { } stock ? ScheduleMaker.PaperOf(schedule.Plan, stock, piece, id) : sheet.FaceUp))).GroupBy(piece => piece)
-        select new Found(cut.Key.Id, sheet.Letter, cut.Key.Paper, cut.Count());
+        select new Found(BatchIds.Anywhere(cut.Key.Id), sheet.Letter, cut.Key.Paper, cut.Count());
 
     private static WorksheetRow Row(BatchPart part, List<Found> pieces, LengthUnit unit)
     {

@@ -183,15 +183,16 @@ public partial class BatchWorksheetTests
         Assert.Equal(made.Count, tables.Count);
         foreach (var (table, cards) in tables.Zip(made))
         {
-            // Two strips stand for a pieced panel, on its layer; every other line of the trim list is there once.
+            // Strips stand for a pieced panel, on its layer; every other line of the trim list is there once.
             var pieced = schedule.Plan.Pieced.Where(panel => panel.Card.Wanted == cards.Card.Wanted).ToList();
             Assert.All(table.Rows.Where(row => !row.Cells[1].Contains("strip of", StringComparison.Ordinal)), row =>
             {
                 var whole = cards.Count - pieced.Where(panel => panel.Panel.Line.Name == row.Cells[1]).Sum(panel => panel.Count);
                 Assert.Equal(whole * int.Parse(row.Cells[2], CultureInfo.InvariantCulture), int.Parse(row.Cells[3], CultureInfo.InvariantCulture));
             });
-            Assert.All(pieced, panel => Assert.Equal(
-                [panel.Count, panel.Count], table.Rows.Where(row => row.Cells[1].EndsWith($"strip of {panel.Panel.Line.Name}", StringComparison.Ordinal)).Select(row => long.Parse(row.Cells[3], CultureInfo.InvariantCulture))));
+            Assert.All(pieced.GroupBy(panel => panel.Panel.Line.Name), panels => Assert.Equal(
+                panels.Sum(panel => panel.Count * panel.Strips.Count),
+                table.Rows.Where(row => row.Cells[1].Contains($"strip of {panels.Key}", StringComparison.Ordinal)).Sum(row => long.Parse(row.Cells[3], CultureInfo.InvariantCulture))));
             Assert.Equal(
                 cards.Card.Card.Pieces.Sum(piece => 1 + piece.Mats.Count) + 1,
                 table.Rows.DistinctBy(row => row.Cells[0]).Sum(row => int.Parse(row.Cells[2], CultureInfo.InvariantCulture)));
