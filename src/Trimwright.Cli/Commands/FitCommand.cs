@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Trimwright.Fitting;
+using Trimwright.Layouts;
 using Trimwright.Trimming;
 
 namespace Trimwright.Cli.Commands;
@@ -62,7 +63,8 @@ internal static class FitCommand
         var table = TrimTable.FromList(list);
         screen.Table(table.Headings, table.Rows, table.ToPlainText());
         session.WriteReport(card);
-        session.WriteBalance(card, !parsed.GetValue(options.NoBalance));
+        // Where there is a picture, balance is asked after; elsewhere it would only make every fit wait for it.
+        session.WriteBalance(card, !parsed.GetValue(options.NoBalance) && card.Layout.Pieces.Any(piece => piece.Kind == PieceKind.Image));
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;
