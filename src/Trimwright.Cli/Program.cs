@@ -28,7 +28,7 @@ public static class Program
         // The first Ctrl+C ends a search and keeps what it found; the second ends the program, and so does the first where nobody listens.
         Console.CancelKeyPress += (_, pressed) =>
         {
-            pressed.Cancel = args.Contains(BatchCommand.Verb) && !stop.IsCancellationRequested;
+            pressed.Cancel = args is [BatchCommand.Verb, ..] && !stop.IsCancellationRequested;
             stop.Cancel();
         };
         return Run(args, Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected, cancel: stop.Token);
