@@ -56,9 +56,19 @@ public static class BatchJson
             json.WriteString("card", panel.Card.Words);
             json.WriteString("panel", panel.Panel.Line.Name);
             json.WriteNumber("count", panel.Count);
-            json.WriteString("seamRuns", panel.Seam.Direction == Axis.UpDown ? "up-and-down" : "across");
-            CardJson.Write(json, "seamAt", panel.Seam.At, unit);
-            json.WriteString("cover", panel.Seam.Cover.Name);
+            json.WriteString("paper", panel.Paper);
+            json.WriteString("seamsRun", panel.Direction == Axis.UpDown ? "up-and-down" : "across");
+            WriteArray(json, "strips", panel.Strips, strip =>
+            {
+                CardJson.Write(json, "width", strip.Width, unit);
+                CardJson.Write(json, "height", strip.Height, unit);
+            });
+            WriteArray(json, "seams", panel.Seams, seam =>
+            {
+                CardJson.Write(json, "at", seam.At, unit);
+                CardJson.Write(json, "overlap", seam.Overlap, unit);
+                CardJson.WriteTexts(json, "covers", seam.Covers.Select(cover => cover.Name));
+            });
         });
         CardJson.WriteTexts(json, "summary", ScheduleText.Summary(schedule));
         CardJson.WriteTexts(json, "leftovers", ScheduleText.Leftovers(schedule));

@@ -122,18 +122,25 @@ internal static class BatchMessages
         $"the stock does not give a single card of `{stop.Card.Card.Layout.File}`: {string.Join(", ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"))} cannot be cut",
         $"add sheets of that paper to the stock of `{batch.File}`");
 
-    public static Diagnostic NoCover(BatchCard card, BatchPart part, (FittedPiece Cover, Length Width)? widest, Length least, Batch batch)
-    {
-        var size = $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, batch.Unit)}, is larger than every sheet it may be cut from";
-        var reach = $"{LengthText.Write(batch.SeamOverlap, batch.Unit)} on both sides of it";
-        return widest is var (cover, width) && width < least
-            ? Error(
-                "E0626", card.Wanted.Place, $"{size}, and `{cover.Name}`, {LengthText.Write(width, batch.Unit)} wide, is too narrow to hide a seam with {reach}",
-                $"make `{cover.Name}` at least {LengthText.Write(least, batch.Unit)} wide")
-            : Error(
-                "E0626", card.Wanted.Place, $"{size}, and no piece goes across it from edge to edge to hide a seam with {reach}",
-                $"lay a strip at least {LengthText.Write(least, batch.Unit)} wide across the whole of it, or add a larger sheet to `stock`");
-    }
+    public static Diagnostic NarrowCover(BatchCard card, BatchPart part, (FittedPiece Cover, Length Width) widest, Length least, Batch batch) => Error(
+        "E0626", card.Wanted.Place,
+        $"{LargerThanAll(card, part, batch)}, and `{widest.Cover.Name}`, {LengthText.Write(widest.Width, batch.Unit)} wide, is too narrow to hide a seam with {Reach(batch)}",
+        $"make `{widest.Cover.Name}` at least {LengthText.Write(least, batch.Unit)} wide");
+
+    public static Diagnostic NoCover(BatchCard card, BatchPart part, IReadOnlyList<CoverWanted> wanted, CoverWanted best, Batch batch) => Error(
+        "E0626", card.Wanted.Place,
+        $"{LargerThanAll(card, part, batch)}, and no piece goes {(wanted.Count > 1 ? "across it from edge to edge" : best.Direction == Axis.UpDown ? "over it from top to bottom" : "over it from side to side")} to hide a seam with {Reach(batch)}",
+        best.Remedy(batch.Unit));
+
+    public static Diagnostic NoStrip(BatchCard card, BatchPart part, PanelSeam seam, CoverWanted wanted, CoverWanted best, Batch batch) => Error(
+        "E0626", card.Wanted.Place,
+        $"{LargerThanAll(card, part, batch)}, and so is a strip that is left where `{seam.Covers[0].Name}` hides a seam: the stock gives strips at most {LengthText.Write(wanted.Widest, batch.Unit)} {(wanted.Direction == Axis.UpDown ? "wide" : "high")}",
+        best.Remedy(batch.Unit));
+
+    private static string LargerThanAll(BatchCard card, BatchPart part, Batch batch) =>
+        $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, batch.Unit)}, is larger than every sheet it may be cut from";
+
+    private static string Reach(Batch batch) => $"{LengthText.Write(batch.SeamOverlap, batch.Unit)} on both sides of it";
 
     /// <summary>The papers in stock that a part may be cut from, such as <c>`moss` or `fern`</c>.</summary>
     public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));

@@ -22,8 +22,8 @@ public static class BatchPlanner
     public static BatchPlanning Plan(FittedBatch fitted, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fitted);
-        (fitted, var panels) = Piecing.Prepare(fitted);
-        var run = new PlanningRun(fitted, panels, options, cancel);
+        (fitted, var ways) = Piecing.Prepare(fitted);
+        var run = new PlanningRun(fitted, ways, options, cancel);
         var counts = fitted.Cards.Select(card => card.Wanted.Count).ToArray();
         var stops = new List<StopReason>();
         if (run.Refusals([.. counts.Select(count => Math.Max(count, 1))]) is { Count: > 0 } refusals)
@@ -47,7 +47,8 @@ public static class BatchPlanner
 
         // One after the other is not always the best mix: two of the second may come out of what one of the first takes.
         var isBestMix = false;
-        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second))
+        if (many.Count > 1 && run.BestMix() is var (mix, isProved) && mix.Zip(least).All(pair => pair.First >= pair.Second)
+            && run.Try(mix).Result.Plan is { Missing.Count: 0 })
         {
             if (run.Worth(mix) > run.Worth(counts))
             {
@@ -73,8 +74,11 @@ public static class BatchPlanner
         }
 
         return plan.Cutting.Missing.Count > 0
-            ? new(null, [.. BatchRefusals.Missing(fitted, plan.Cutting)])
-            : new(plan with { Stops = stops, IsBestMix = isBestMix }, []);
+            ? new(null, [.. BatchRefusals.Missing(fitted, ways, plan.Cutting)])
+            : new(plan with { Stops = [.. stops.Select(stop => stop with { Card = Renamed(stop.Card) })], IsBestMix = isBestMix }, []);
+
+        // The strips of its cards have names by now.
+        BatchCard Renamed(BatchCard card) => plan.Batch.Cards[Enumerable.Range(0, counts.Length).First(c => ReferenceEquals(fitted.Cards[c], card))];
     }
 
     private static IReadOnlyList<CuttingRefusal> Raise(PlanningRun run, IReadOnlyList<int> many, int[] counts, List<StopReason> stops)

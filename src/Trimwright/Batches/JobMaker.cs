@@ -6,8 +6,13 @@ using Trimwright.Trimming;
 namespace Trimwright.Batches;
 
 /// <summary>Turns a batch into a job for the planner: rectangles, sheets with costs, and what the tools can do.</summary>
-internal sealed class JobMaker(FittedBatch fitted)
+/// <param name="fitted">The batch, with the strips of panels that may be pieced.</param>
+/// <param name="ways">The ways in which panels may be pieced.</param>
+internal sealed class JobMaker(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways)
 {
+    // An offcut costs 1: a window is more trouble than one of them, and never cut to save just that.
+    private const long CostOfWindow = 2;
+
     private readonly Batch _batch = fitted.Batch;
 
     /// <summary>Whether all new sheets cost the same.</summary>
@@ -16,22 +21,41 @@ internal sealed class JobMaker(FittedBatch fitted)
     /// <summary>The job for so many of each card.</summary>
     /// <param name="counts">How many of each.</param>
     /// <param name="windows">Hidden middles to offer as stock.</param>
-    /// <param name="pieced">Panels and how many of them are pieced from strips.</param>
-    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyList<PiecedPanel> pieced)
+    /// <param name="given">How many of each part the windows have to give, if that is decided; then they give no more.</param>
+    /// <param name="barred">Ways of piecing that are not to be used.</param>
+    public CuttingJob Make(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null, params IReadOnlyList<PiecedPanel> barred)
     {
+        var strips = ways.SelectMany(way => way.Strips).ToHashSet<BatchPart>(ReferenceEqualityComparer.Instance);
         var pieces = new List<WantedPiece>();
         for (var c = 0; c < fitted.Cards.Count; c++)
         {
             for (var p = 0; p < fitted.Cards[c].Parts.Count && counts[c] > 0; p++)
             {
                 var part = fitted.Cards[c].Parts[p];
-                if (CountOf(part, counts[c], pieced) is > 0 and var count)
+                var (id, count) = (BatchIds.Of(c, p), strips.Contains(part) ? 0 : (long)counts[c] * part.Line.Count);
+                if (given is null)
                 {
-                    pieces.Add(Wanted(BatchIds.Of(c, p), part, count, windows));
+                    pieces.Add(Wanted(id, part, count, windows));
+                    continue;
+                }
+
+                var inside = given.GetValueOrDefault(id);
+                if (count > inside || strips.Contains(part))
+                {
+                    pieces.Add(Wanted(id, part, count - inside, []));
+                }
+
+                if (inside > 0)
+                {
+                    pieces.Add(StockUse.OutOf(Wanted(BatchIds.OutOfWindow(id), part, inside, windows), [.. windows.Select(window => window.Id)]));
                 }
             }
         }
 
+        // A strip that nothing can be made of is no part of the job.
+        var joins = ways.Where(way => counts[IndexOf(way.Card)] > 0 && !barred.Contains(way)).Select(JoinOf).Where(join => pieces.Exists(piece => piece.Id == join.Piece)).ToList();
+        var parts = joins.SelectMany(join => join.Parts).ToHashSet(StringComparer.Ordinal);
+        pieces.RemoveAll(piece => piece.Count == 0 && !parts.Contains(piece.Id));
         var named = pieces.SelectMany(piece => piece.From!).ToHashSet(StringComparer.Ordinal);
         return new(pieces, [.. Stock(windows).Where(stock => named.Contains(stock.Id))], new()
         {
@@ -40,8 +64,31 @@ internal sealed class JobMaker(FittedBatch fitted)
             OffcutWidth = _batch.LeastOffcut.Shorter,
             OffcutHeight = _batch.LeastOffcut.Longer,
             StackLimit = fitted.Drawer.StackLimit,
-        });
+        })
+        {
+            Joins = joins,
+            SmallCost = CostOfWindow,
+        };
     }
+
+    /// <summary>The job of cutting what fits the windows out of them, and out of nothing else.</summary>
+    public CuttingJob OutOfWindows(IReadOnlyList<int> counts, IReadOnlyList<SalvageWindow> windows)
+    {
+        var whole = Make(counts, windows);
+        var ids = windows.Select(window => window.Id).ToHashSet(StringComparer.Ordinal);
+        var inside = StockUse.OutOf(whole with { Joins = [] }, [.. whole.Stock.Where(sheet => ids.Contains(sheet.Id))]);
+        return inside with { Pieces = [.. inside.Pieces.Where(piece => piece.Count > 0 && piece.From!.Count > 0)] };
+    }
+
+    /// <summary>A way to piece a panel, as the planner knows it.</summary>
+    public PieceJoin JoinOf(PiecedPanel way)
+    {
+        var (c, parts) = (IndexOf(way.Card), way.Card.Parts.ToList());
+        string Id(BatchPart part) => BatchIds.Of(c, parts.FindIndex(other => ReferenceEquals(other, part)));
+        return new(Id(way.Panel), [.. way.Strips.Select(Id)]);
+    }
+
+    private int IndexOf(BatchCard card) => Enumerable.Range(0, fitted.Cards.Count).First(c => ReferenceEquals(fitted.Cards[c], card));
 
     /// <summary>The hidden middles of the mats of so many cards.</summary>
     public IReadOnlyList<SalvageWindow> Windows(IReadOnlyList<int> counts)
@@ -62,24 +109,6 @@ internal sealed class JobMaker(FittedBatch fitted)
         return windows;
     }
 
-    /// <summary>How many of a part are cut: all that the cards take, but a pieced panel as two strips and not whole.</summary>
-    private static long CountOf(BatchPart part, int cards, IReadOnlyList<PiecedPanel> pieced)
-    {
-        foreach (var panel in pieced)
-        {
-            if (ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part))
-            {
-                return panel.Count;
-            }
-
-            if (ReferenceEquals(panel.Panel, part))
-            {
-                return cards - panel.Count;
-            }
-        }
-
-        return (long)cards * part.Line.Count;
-    }
 
     private WantedPiece Wanted(string id, BatchPart part, long count, IReadOnlyList<SalvageWindow> windows)
     {
@@ -110,7 +139,7 @@ internal sealed class JobMaker(FittedBatch fitted)
     private IEnumerable<Cutting.StockSheet> Stock(IReadOnlyList<SalvageWindow> windows)
     {
         // An offcut costs so little that all of them together cost less than one new sheet: they are taken where they save one.
-        var small = _batch.Stock.Where(sheet => sheet.IsOffcut).Sum(sheet => (long)(sheet.Count ?? 1)) + windows.Sum(window => (long)window.Available);
+        var small = _batch.Stock.Where(sheet => sheet.IsOffcut).Sum(sheet => (long)(sheet.Count ?? 1)) + (CostOfWindow * windows.Sum(window => (long)window.Available));
         var dearest = Math.Max(1, NewCosts().DefaultIfEmpty(1).Max());
         var scale = Math.Clamp(small + 1, 1, Math.Max(1, CuttingPlanner.GreatestCost / dearest));
         foreach (var sheet in _batch.Stock)
@@ -123,7 +152,7 @@ internal sealed class JobMaker(FittedBatch fitted)
 
         foreach (var window in windows)
         {
-            yield return new(window.Id, window.Width, window.Height, window.Available, 1);
+            yield return new(window.Id, window.Width, window.Height, window.Available, CostOfWindow);
         }
     }
 

@@ -6,80 +6,134 @@ using Trimwright.Measures;
 namespace Trimwright.Batches;
 
 /// <summary>Where two strips of one paper meet to make a panel.</summary>
-/// <param name="Panel">The panel on the card.</param>
 /// <param name="Direction">Which way the seam runs.</param>
-/// <param name="At">From the left (top) edge of the panel to the seam: the size of the first strip. On the trimmer's scale.</param>
-/// <param name="Cover">The piece that hides it.</param>
-/// <param name="CoverBox">What of the card the cover hides, its mats included.</param>
-/// <param name="Overlap">How far the cover reaches beyond the seam, on the side where it reaches less.</param>
-public sealed record PanelSeam(FittedPiece Panel, Axis Direction, Length At, FittedPiece Cover, Box CoverBox, Position Overlap)
-{
-    /// <summary>Width and height of the first strip: the left one, or the upper one.</summary>
-    public (Length Width, Length Height) First => Direction == Axis.UpDown ? (At, Panel.Height) : (Panel.Width, At);
+/// <param name="At">From the left (top) edge of the panel to the seam. On the trimmer's scale.</param>
+/// <param name="Covers">
+/// The pieces that hide it: one that hides all of it, or several that take turns and lap over one another by at least the overlap.
+/// </param>
+/// <param name="Overlap">
+/// How far the covers reach beyond the seam on both sides, along the whole of it; at least the overlap asked for. Rounded down to half a step of
+/// the trimmer, unless that is less than was asked for.
+/// </param>
+public sealed record PanelSeam(Axis Direction, Length At, IReadOnlyList<FittedPiece> Covers, Length Overlap);
 
-    /// <summary>Width and height of the second strip.</summary>
-    public (Length Width, Length Height) Second => Direction == Axis.UpDown ? (Panel.Width - At, Panel.Height) : (Panel.Width, Panel.Height - At);
-}
-
-/// <summary>Finds where a panel may be pieced: under a piece that goes across it from edge to edge and reaches far enough on both sides.</summary>
-internal static class SeamFinder
+/// <summary>
+/// What hides the seams of a panel that run one way. A place of a seam is hidden where one piece, mats included, lies over it and reaches far enough
+/// beyond it on both sides, straight across; pieces may take turns along the seam if they lap. Exact: rectangles and other straight outlines by
+/// fractions, ellipses and tilted pieces rounded to what is hidden for certain, by a nanometre at most.
+/// </summary>
+internal sealed class SeamCovers
 {
-    /// <summary>All the seams of a panel, those in the middle of what covers them first, and covers in the order of the layout.</summary>
-    /// <param name="card">The card.</param>
-    /// <param name="panel">The panel.</param>
-    /// <param name="overlap">How far a cover must reach beyond the seam on both sides.</param>
-    public static IEnumerable<PanelSeam> Find(FittedCard card, FittedPiece panel, Length overlap)
+    private readonly List<(FittedPiece Piece, FlatShape Shape)> _shapes;
+    private readonly FittedPiece _panel;
+    private readonly Length _overlap;
+    private readonly Length _step;
+    private readonly Axis _direction;
+    private readonly Length _size;
+    private readonly Rational _start;
+    private readonly Rational _from;
+    private readonly Rational _to;
+
+    public SeamCovers(FittedCard card, FittedPiece panel, Axis direction, Length overlap)
     {
-        foreach (var (cover, box) in Covers(card, panel))
+        (_panel, _direction, _overlap, _step) = (panel, direction, overlap, card.Increment);
+        var upright = direction == Axis.UpDown;
+        _size = upright ? panel.Width : panel.Height;
+        _start = (upright ? panel.Box.Left : panel.Box.Top).Nanometres;
+        (_from, _to) = upright ? (panel.Box.Top.Nanometres, panel.Box.Bottom.Nanometres) : (panel.Box.Left.Nanometres, panel.Box.Right.Nanometres);
+
+        // A picture cut out with scissors is smaller than its box, and nobody knows where.
+        _shapes =
+        [
+            .. card.Pieces.SkipWhile(piece => !ReferenceEquals(piece, panel)).Skip(1)
+                .Where(piece => piece.Source.Kind != PieceKind.Image || piece.Source.Cut == CutWay.Trimmer)
+                .SelectMany(piece => piece.Mats.Select(mat => mat.Outline).Prepend(piece.Outline)
+                    .Select(outline => (piece, FlatShape.Of(outline, piece.Source.Tilt, piece.Box.Centre, direction)))),
+        ];
+    }
+
+    /// <summary>The places for a seam, from the left (top) edge on.</summary>
+    public IEnumerable<PanelSeam> All()
+    {
+        for (var at = _step; at < _size; at += _step)
         {
-            foreach (var direction in (Axis[])[Axis.UpDown, Axis.Across])
+            if (Under(at) is { } seam)
             {
-                foreach (var seam in Under(card, panel, overlap, cover, box, direction))
+                yield return seam;
+            }
+        }
+    }
+
+    /// <summary>The seam at a place; null where it would show.</summary>
+    public PanelSeam? Under(Length at)
+    {
+        // The cover lies on both strips, so neither is narrower than the overlap.
+        if (at < _overlap || _size - at < _overlap || Hide(at, Whole(_overlap)) is null)
+        {
+            return null;
+        }
+
+        // The further a cover has to reach the less it hides, so halving finds the most.
+        var half = Rational.From(_step.Nanometres, 2);
+        var (low, high) = ((long)(Whole(_overlap) / half).Floor(), (2 * (_size.Nanometres / _step.Nanometres)) + 2);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Hide(at, half * middle) is null ? (low, middle) : (middle, high);
+        }
+
+        var reach = Rational.FromWhole((long)(half * low).Floor());
+        reach = reach < Whole(_overlap) ? Whole(_overlap) : reach;
+        return new(_direction, at, Hide(at, reach)!, Length.FromNanometres((long)reach.Numerator));
+    }
+
+    /// <summary>
+    /// The widest upright rectangle that goes along the whole seam, with its middle between two places of the panel, measured across the seam; null if
+    /// none does.
+    /// </summary>
+    public (FittedPiece Cover, Length Width)? Widest(Length near, Length far)
+    {
+        (FittedPiece, Length)? widest = null;
+        foreach (var (piece, shape) in _shapes)
+        {
+            if (shape.Along(_from, _to) is var (left, right) && (left + right) / 2 is var middle && middle >= _start + Whole(near) && middle <= _start + Whole(far)
+                && Length.FromNanometres((long)(right - left).Floor()) is var width && (widest is null || width > widest.Value.Item2))
+            {
+                widest = (piece, width);
+            }
+        }
+
+        return widest;
+    }
+
+    /// <summary>The fewest pieces that hide the band of that reach around a seam; null if they do not.</summary>
+    private List<FittedPiece>? Hide(Length at, Rational reach)
+    {
+        var middle = _start + Whole(at);
+        var hidden = _shapes.SelectMany(entry => entry.Shape.Across(middle - reach, middle + reach).Select(part => (entry.Piece, part.From, part.To))).ToList();
+        var covers = new List<FittedPiece>();
+        for (var (reached, lap) = (_from, Rational.Zero); reached < _to; lap = Whole(_overlap))
+        {
+            (FittedPiece Piece, Rational To)? best = null;
+            foreach (var (piece, from, to) in hidden)
+            {
+                if (from <= reached - lap && to > reached && (best is null || to > best.Value.To))
                 {
-                    yield return seam;
+                    best = (piece, to);
                 }
             }
-        }
-    }
 
-    /// <summary>The widest piece that goes across the panel from edge to edge, with its width across the seam; null if none does.</summary>
-    public static (FittedPiece Cover, Length Width)? Widest(FittedCard card, FittedPiece panel) => Covers(card, panel)
-        .SelectMany(entry => new[] { Axis.UpDown, Axis.Across }
-            .Where(direction => Spans(entry.Box, panel.Box, direction))
-            .Select(direction => (entry.Cover, Width: (direction == Axis.UpDown ? entry.Box.Width : entry.Box.Height).ToNearestNanometre())))
-        .OrderByDescending(entry => entry.Width).Select(entry => ((FittedPiece, Length)?)entry).FirstOrDefault();
-
-    private static IEnumerable<(FittedPiece Cover, Box Box)> Covers(FittedCard card, FittedPiece panel) =>
-        card.Pieces.SkipWhile(piece => !ReferenceEquals(piece, panel)).Skip(1)
-            .Where(piece => piece.Source.Tilt == default && piece.Source.Kind is PieceKind.Panel or PieceKind.Strip or PieceKind.Square or PieceKind.Label)
-            .Select(piece => (piece, piece.Mats.Count == 0 ? piece.Box : piece.Mats[^1].Box));
-
-    private static IEnumerable<PanelSeam> Under(FittedCard card, FittedPiece panel, Length overlap, FittedPiece cover, Box box, Axis direction)
-    {
-        if (!Spans(box, panel.Box, direction))
-        {
-            return [];
-        }
-
-        var (near, far, start, size) = direction == Axis.UpDown
-            ? (box.Left, box.Right, panel.Box.Left, panel.Width)
-            : (box.Top, box.Bottom, panel.Box.Top, panel.Height);
-        var seams = new List<PanelSeam>();
-        for (var at = card.Increment; at < size; at += card.Increment)
-        {
-            var (before, after) = (start + at - near, far - (start + at));
-            var reach = before < after ? before : after;
-            if (reach >= Position.FromLength(overlap))
+            if (best is not var (next, end))
             {
-                seams.Add(new(panel, direction, at, cover, box, reach));
+                return null;
             }
+
+            covers.Add(next);
+            reached = end;
         }
 
-        // In the middle of the cover it reaches equally far on both sides.
-        return seams.OrderByDescending(seam => seam.Overlap);
+        return [.. covers.Distinct()];
     }
 
-    private static bool Spans(Box cover, Box panel, Axis direction) => direction == Axis.UpDown
-        ? cover.Top <= panel.Top && cover.Bottom >= panel.Bottom && cover.Left < panel.Right && cover.Right > panel.Left
-        : cover.Left <= panel.Left && cover.Right >= panel.Right && cover.Top < panel.Bottom && cover.Bottom > panel.Top;
+    private static Rational Whole(Length length) => Rational.FromWhole(length.Nanometres);
 }

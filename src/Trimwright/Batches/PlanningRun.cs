@@ -3,57 +3,67 @@ using Trimwright.Cutting;
 namespace Trimwright.Batches;
 
 /// <summary>One run of the planner over a batch, with the plans tried so far.</summary>
-internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel> panels, CuttingOptions? options, CancellationToken cancel)
+internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingOptions? options, CancellationToken cancel)
 {
-    private readonly JobMaker _jobs = new(fitted);
+    private readonly JobMaker _jobs = new(fitted, ways);
 
     // The last plan that makes everything, for so many of each card: what is kept when the search is ended.
-    private (int[] Counts, CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced)? _kept;
+    private (int[] Counts, CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows)? _kept;
 
-    /// <summary>Plans so many of each card without windows, to know whether the stock will do.</summary>
-    public CuttingResult Try(int[] counts)
+    /// <summary>Plans so many of each card, with all windows that may be cut, and tells whether everything can be made.</summary>
+    /// <returns>The plan or refusals, and whether what is missing is missing without any doubt of ours.</returns>
+    public (CuttingResult Result, bool IsSure) Try(int[] counts)
     {
-        var (result, job, pieced) = Try(counts, [], CuttingPlanner.PlanQuickly);
+        var (result, job, windows, leftOut) = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
         if (result.Plan is { Missing.Count: 0 })
         {
-            _kept = ((int[])counts.Clone(), result, job, pieced);
+            _kept = ((int[])counts.Clone(), result, job, windows);
         }
 
-        return result;
+        return (result, !leftOut);
     }
 
     /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
     public IReadOnlyList<CuttingRefusal> Refusals(int[] counts) =>
-        Try(counts, [], (job, options, cancel) => CuttingPlanner.PlanQuickly(job, options with { Rounds = 0 }, cancel)).Result.Refusals;
+        CuttingPlanner.PlanQuickly(_jobs.Make(counts, Windows(counts)), (options ?? new()) with { Rounds = 0 }, cancel).Refusals;
 
-    /// <summary>Plans, and pieces panels from strips as far as the stock does not give them whole.</summary>
-    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<PiecedPanel> Pieced) Try(
-        int[] counts, IReadOnlyList<SalvageWindow> windows, Func<CuttingJob, CuttingOptions, CancellationToken, CuttingResult> planner)
+    /// <summary>
+    /// Plans. A seam over a hole does not hold: where windows would come to lie below pieced panels, it is planned again without those windows, and
+    /// again with those panels whole, and the cheaper plan is kept. So many panels of a kind as are whole may have windows below them.
+    /// </summary>
+    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows, bool LeftOut) Solve(
+        int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given, Func<CuttingJob, CuttingResult> plan, params IReadOnlyList<PiecedPanel> barred)
     {
-        var pieced = panels;
-        while (true)
+        var job = _jobs.Make(counts, windows, given, barred);
+        var result = plan(job);
+        var bad = windows.Where(window => result.Plan is { } found && UsedOf(window, found) is > 0 and var used && used > window.Available - PiecedOn(window, found)).ToList();
+        if (bad.Count == 0)
         {
-            var job = _jobs.Make(counts, windows, pieced);
-            var result = planner(job, options ?? new(), cancel);
-            var more = pieced.Select(panel => panel with { Count = panel.Count + Lacking(panel, result, job) }).ToList();
-            if (cancel.IsCancellationRequested || more.Zip(pieced).All(pair => pair.First.Count == pair.Second.Count))
-            {
-                return (result, job, pieced);
-            }
-
-            pieced = more;
+            return (result, job, windows, false);
         }
+
+        var closed = Solve(counts, [.. windows.Except(bad)], null, plan, barred);
+        var whole = Solve(counts, windows, given, plan, [.. barred, .. ways.Where(way => bad.Exists(window => LiesOn(way, window)))]);
+        return (Rank(whole.Result).CompareTo(Rank(closed.Result)) <= 0 ? whole : closed) with { LeftOut = true };
+
+        (int Refused, int Missing, long Cost) Rank(CuttingResult result) => result.Plan is { } found ? (0, found.Missing.Count, NewCost(found)) : (1, 0, 0);
     }
 
-    /// <summary>How many of the whole panels the stock does not give.</summary>
-    private long Lacking(PiecedPanel panel, CuttingResult result, CuttingJob job)
+    private static long UsedOf(SalvageWindow window, CuttingPlan plan) => plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats);
+
+    private long PiecedOn(SalvageWindow window, CuttingPlan plan) => ways.Where(way => LiesOn(way, window)).Sum(way => plan.Joined.Where(joined => KeyOf(joined.Join) == KeyOf(_jobs.JoinOf(way))).Sum(joined => joined.Count));
+
+    private static bool LiesOn(PiecedPanel way, SalvageWindow window) => ReferenceEquals(way.Card, window.Card) && way.Panel.Line.Piece == window.Mat.Line.Piece;
+
+    private static string KeyOf(PieceJoin join) => $"{join.Piece} = {string.Join(" + ", join.Parts)}";
+
+    private IReadOnlyList<SalvageWindow> Windows(int[] counts) => fitted.Batch.Salvage == SalvageUse.Never ? [] : _jobs.Windows(counts);
+
+    /// <summary>The part that a piece of a plan is of: the panel, where it is a strip of one.</summary>
+    private BatchPart PartOf(string id)
     {
-        bool Is(string? id) => id is not null && ReferenceEquals(BatchIds.PartOf(fitted, id).Part, panel.Panel);
-        return result.Plan is { } plan
-            ? plan.Missing.Where(missing => Is(missing.Piece)).Sum(missing => missing.Count)
-            : result.Refusals.Any(refusal => refusal.Reason is RefusalReason.PieceTooLarge or RefusalReason.PieceCannotBeHeld && Is(refusal.Piece))
-                ? job.Pieces.Where(piece => Is(piece.Id)).Sum(piece => piece.Count)
-                : 0;
+        var part = BatchIds.PartOf(fitted, id).Part;
+        return ways.FirstOrDefault(way => way.Strips.Any(strip => ReferenceEquals(strip, part)))?.Panel ?? part;
     }
 
     /// <summary>
@@ -63,20 +73,20 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     public IReadOnlyList<CuttingRefusal> MostOf(int[] counts, int card, List<StopReason> stops)
     {
         var (most, step) = (counts[card], 1);
-        CuttingResult? failed = null;
+        (CuttingResult Result, bool IsSure)? failed = null;
         var tooMany = BatchReader.MostCards + 1;
         while (most < BatchReader.MostCards && !cancel.IsCancellationRequested)
         {
             step = Math.Min(step, BatchReader.MostCards - most);
             counts[card] = most + step;
-            var result = Try(counts);
-            if (result.Refusals.Count > 0)
+            var tried = Try(counts);
+            if (tried.Result.Refusals.Count > 0)
             {
                 counts[card] = most;
-                return result.Refusals;
+                return tried.Result.Refusals;
             }
 
-            if (result.Plan!.Missing.Count == 0)
+            if (tried.Result.Plan!.Missing.Count == 0)
             {
                 (most, step) = (most + step, step * 2);
                 continue;
@@ -88,7 +98,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
                 break;
             }
 
-            (failed, tooMany) = (result, most + step);
+            (failed, tooMany) = (tried, most + step);
             break;
         }
 
@@ -97,25 +107,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         {
             var middle = most + ((tooMany - most) / 2);
             counts[card] = middle;
-            var result = Try(counts);
-            if (result.Plan!.Missing.Count == 0)
+            var tried = Try(counts);
+            if (tried.Result.Plan!.Missing.Count == 0)
             {
                 most = middle;
             }
             else if (!cancel.IsCancellationRequested)
             {
-                (failed, tooMany) = (result, middle);
+                (failed, tooMany) = (tried, middle);
             }
         }
 
         counts[card] = most;
-        if (failed?.Plan is { } plan && tooMany - most == 1)
+        if (failed?.Result.Plan is { } plan && tooMany - most == 1)
         {
             // Of what is missing, what is proved to be short comes before what may only have been left out.
             var proved = plan.Lots.Where(lot => lot.State == PlanState.ProvedIncomplete).SelectMany(lot => lot.Pieces).ToHashSet(StringComparer.Ordinal);
             var parts = plan.Missing.Where(missing => proved.Count == 0 || proved.Contains(missing.Piece))
-                .Select(missing => BatchIds.PartOf(fitted, missing.Piece).Part).ToList();
-            stops.Add(new(fitted.Cards[card], parts, proved.Count > 0));
+                .Select(missing => PartOf(missing.Piece)).Distinct<BatchPart>(ReferenceEqualityComparer.Instance).ToList();
+            stops.Add(new(fitted.Cards[card], parts, proved.Count > 0 && failed.Value.IsSure));
         }
 
         return [];
@@ -134,23 +144,25 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
             return null;
         }
 
+        var one = fitted.Cards.Select(_ => 1).ToArray();
+        var windows = Windows(one);
         for (var c = 0; c < fitted.Cards.Count; c++)
         {
             var (card, number) = (fitted.Cards[c], c);
             var parts = card.Parts.Select((part, p) => new SetPart(BatchIds.Of(number, p), part.Line.Count)).Where((_, p) => !IsStrip(card.Parts[p])).ToList();
+            var brings = windows.Where(window => ReferenceEquals(window.Card, card)).Select(window => new BroughtStock(window.Id, window.Available)).ToList();
             if (card.Wanted.Count > 0)
             {
-                sets.Add(new(Name(c, "needed"), parts) { Weight = rest + 1, AtMost = card.Wanted.Count });
+                sets.Add(new(Name(c, "needed"), parts) { Brings = brings, Weight = rest + 1, AtMost = card.Wanted.Count });
             }
 
             if (card.Wanted.AsManyAsPossible)
             {
-                sets.Add(new(Name(c, "more"), parts) { Weight = card.Wanted.Worth, AtMost = BatchReader.MostCards - card.Wanted.Count });
+                sets.Add(new(Name(c, "more"), parts) { Brings = brings, Weight = card.Wanted.Worth, AtMost = BatchReader.MostCards - card.Wanted.Count });
             }
         }
 
-        var one = fitted.Cards.Select(_ => 1).ToArray();
-        var found = SetPlanner.Find(_jobs.Make(one, [], panels), sets, options, cancel);
+        var found = SetPlanner.Find(_jobs.Make(one, windows), sets, options, cancel);
         if (found.Refusals.Count > 0 || cancel.IsCancellationRequested)
         {
             return null;
@@ -161,7 +173,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         return fitted.Cards.Select((card, c) => Made(c, "needed") == card.Wanted.Count).All(isMade => isMade) ? (counts, found.IsProved) : null;
 
         static string Name(int card, string kind) => FormattableString.Invariant($"{card} {kind}");
-        bool IsStrip(BatchPart part) => panels.Any(panel => ReferenceEquals(panel.First, part) || ReferenceEquals(panel.Second, part));
+        bool IsStrip(BatchPart part) => ways.Any(way => way.Strips.Any(strip => ReferenceEquals(strip, part)));
     }
 
     /// <summary>What a mix is worth.</summary>
@@ -171,50 +183,75 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     /// <summary>The plan for so many of each card, with windows where they save something or are asked for.</summary>
     public BatchPlan Best(int[] counts)
     {
-        var plain = Planned(counts, [], CuttingPlanner.Plan);
+        var plain = Planned(counts, []);
         var use = fitted.Batch.Salvage;
         if (use == SalvageUse.Never || cancel.IsCancellationRequested || _jobs.Windows(counts) is not { Count: > 0 } windows)
         {
-            return plain;
+            return plain ?? throw new InvalidOperationException("a job that could be planned no longer can");
         }
 
-        return IsBetter(Planned(counts, windows, CuttingPlanner.PlanQuickly)) && Planned(counts, windows, CuttingPlanner.Plan) is var salvaged && IsBetter(salvaged)
-            ? salvaged
-            : plain;
+        if (Planned(counts, windows) is not { } salvaged)
+        {
+            return plain ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        }
 
-        bool IsBetter(BatchPlan salvaged) => salvaged.Salvage.Count > 0
-            && (Saves(salvaged, plain) || (use == SalvageUse.Always && salvaged.Cutting.Missing.Count <= plain.Cutting.Missing.Count));
+        var used = plain is null || (salvaged.Salvage.Count > 0 && Saves(salvaged, plain)) ? salvaged : plain;
+        return use == SalvageUse.Always && Always(counts, windows) is { Cutting.Missing.Count: 0 } always && (used.Cutting.Missing.Count > 0 || NewCost(always.Cutting) <= NewCost(used.Cutting))
+            ? always
+            : used;
     }
 
-    private static bool Saves(BatchPlan salvaged, BatchPlan plain) =>
-        (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged) < NewCost(plain);
-
-    // The costs of two jobs are not on one scale: new sheets are made dearer where there is more to use up.
-    private static long NewCost(BatchPlan plan) => plan.Cutting.Sheets
-        .Sum(sheet => plan.SheetOf(sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
-
-    private BatchPlan Planned(
-        int[] counts, IReadOnlyList<SalvageWindow> windows, Func<CuttingJob, CuttingOptions, CancellationToken, CuttingResult> planner)
+    /// <summary>The plan in which the windows give as much as they can before anything else is touched.</summary>
+    private BatchPlan? Always(int[] counts, IReadOnlyList<SalvageWindow> windows)
     {
-        var (result, job, pieced) = Try(counts, windows, planner);
-        if (cancel.IsCancellationRequested && result.Plan is not { Missing.Count: 0 } && windows.Count == 0 && _kept is { } kept && kept.Counts.SequenceEqual(counts))
+        var inside = _jobs.OutOfWindows(counts, windows);
+        if (inside.Pieces.Count == 0 || CuttingPlanner.Plan(inside, options, cancel).Plan is not { } plan)
         {
-            (result, job, pieced) = (kept.Result with { Plan = kept.Result.Plan! with { Cancelled = true } }, kept.Job, kept.Pieced);
+            return null;
         }
 
-        var plan = result.Plan ?? throw new InvalidOperationException("a job that could be planned no longer can");
+        var given = inside.Pieces.ToDictionary(
+            piece => piece.Id, piece => piece.Count - plan.Missing.Where(missing => missing.Piece == piece.Id).Sum(missing => missing.Count), StringComparer.Ordinal);
+        return Planned(counts, windows, given);
+    }
+
+    private bool Saves(BatchPlan salvaged, BatchPlan plain) =>
+        (salvaged.Cutting.Missing.Count == 0 && plain.Cutting.Missing.Count > 0) || NewCost(salvaged.Cutting) < NewCost(plain.Cutting);
+
+    // The costs of two jobs are not on one scale: new sheets are made dearer where there is more to use up.
+    private long NewCost(CuttingPlan plan) => plan.Sheets
+        .Sum(sheet => fitted.Batch.Stock.FirstOrDefault(stock => stock.Name == sheet.Stock) is { IsOffcut: false } stock ? JobMaker.CostOf(stock) * sheet.Repeats : 0);
+
+    private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null)
+    {
+        (var result, var job, windows, _) = Solve(counts, windows, given, job => CuttingPlanner.Plan(job, options, cancel));
+        if (cancel.IsCancellationRequested && result.Plan is not { Missing.Count: 0 } && _kept is { } kept && kept.Counts.SequenceEqual(counts))
+        {
+            (result, job, windows) = (kept.Result with { Plan = kept.Result.Plan! with { Cancelled = true } }, kept.Job, kept.Windows);
+        }
+
+        if (result.Plan is not { } plan)
+        {
+            return null;
+        }
+
+        var joined = plan.Joined.ToDictionary(entry => KeyOf(entry.Join), entry => entry.Count, StringComparer.Ordinal);
+        var (named, pieced) = Piecing.Named(fitted, [.. ways.Select(way => way with { Count = joined.GetValueOrDefault(KeyOf(_jobs.JoinOf(way))) }).Where(way => way.Count > 0)]);
         return new()
         {
-            Batch = fitted,
-            Cards = [.. fitted.Cards.Select((card, c) => new MadeCards(card, counts[c]))],
+            Batch = named,
+            Cards = [.. named.Cards.Select((card, c) => new MadeCards(card, counts[c]))],
             Job = job,
             Cutting = plan,
             Salvage =
             [
-                .. windows.Select(window => window with { Used = (int)plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats) })
-                    .Where(window => window.Used > 0),
+                .. windows.Select(window => window with
+                {
+                    Card = named.Cards[fitted.Cards.ToList().FindIndex(card => ReferenceEquals(card, window.Card))],
+                    Used = (int)UsedOf(window, plan),
+                }).Where(window => window.Used > 0),
             ],
-            Pieced = [.. pieced.Where(panel => panel.Count > 0)],
+            Pieced = pieced,
             Stops = [],
             CountsSheets = _jobs.CountsSheets,
         };

@@ -46,7 +46,7 @@ internal sealed class ScheduleMaker
     private static bool IsCut(SalvageWindow window, List<ScheduledSheet> open)
     {
         var mat = window.Id["window ".Length..];
-        return !open.Exists(sheet => sheet.Plan.Root.Walk().OfType<CutPiece>().Any(piece => piece.Ids.Contains(mat)));
+        return !open.Exists(sheet => sheet.Plan.Root.Walk().OfType<CutPiece>().Any(piece => piece.Ids.Any(id => BatchIds.Is(id, mat))));
     }
 
     private void Order(List<ScheduledSheet> sheets)

@@ -87,7 +87,7 @@ public static class ScheduleText
         foreach (var stop in plan.Stops)
         {
             var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
-            var parts = Listed([.. stop.Parts.Select(part => $"the {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
+            var parts = Listed([.. stop.Parts.Select(part => $"the {LengthText.WriteSize(part.Width, part.Height, plan.Batch.Batch.Unit)} {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
@@ -102,6 +102,11 @@ public static class ScheduleText
             lines.Add(weighed ? "no other mix of the cards is worth more" : "no other mix gives more cards");
         }
 
+        if (plan.Job.Joins.Count is > 0 and var ways)
+        {
+            lines.Add($"{Count(ways, "way")} to lay the seams of panels {(ways == 1 ? "was" : "were")} tried; what is said of the fewest sheets and the most cards holds for {(ways == 1 ? "it" : "them")}");
+        }
+
         return lines;
     }
 
@@ -109,16 +114,22 @@ public static class ScheduleText
     public static string Seam(TrimSchedule schedule, PiecedPanel panel)
     {
         var unit = schedule.Plan.Batch.Batch.Unit;
-        var seam = panel.Seam;
-        var edge = seam.Direction == Axis.UpDown ? "left" : "top";
-        return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.First.Sources[0].Paper}: butt the {panel.First.Line.Name}, {LengthText.WriteSize(panel.First.Width, panel.First.Height, unit)}, and the {panel.Second.Line.Name}, {LengthText.WriteSize(panel.Second.Width, panel.Second.Height, unit)}; the seam is {LengthText.Write(seam.At, unit)} from the {edge} edge, under the {seam.Cover.Name}, which reaches {Reach(seam.Overlap, unit)} or more beyond it on both sides";
+        var (edge, names) = (panel.Direction == Axis.UpDown ? "left" : "top", panel.Strips.Select(strip => strip.Line.Name).ToList());
+        var strips = names.Exists(name => name.Contains(',', StringComparison.Ordinal))
+            ? $"strips of {Listed([.. panel.Strips.Select(strip => LengthText.WriteSize(strip.Width, strip.Height, unit))])}, from the {edge} on"
+            : string.Join(", and ", panel.Strips.Select(strip => $"the {strip.Line.Name}, {LengthText.WriteSize(strip.Width, strip.Height, unit)}"));
+        var seams = panel.Seams.Select(seam =>
+            $"{LengthText.Write(seam.At, unit)} from the {edge} edge, under {Covers(seam)}, which {(seam.Covers.Count == 1 ? "reaches" : "reach")} {LengthText.Write(seam.Overlap, unit)} or more beyond it on both sides");
+        return $"{Text(panel.Count)} of the {panel.Panel.Line.Name} ({panel.Card.Words}) {(panel.Count == 1 ? "is" : "are")} pieced in {panel.Paper}: butt {strips}; {(panel.Seams.Count == 1 ? "the seam is" : "the seams are")} {string.Join(", and ", seams)}";
     }
+
+    /// <summary>What hides a seam, such as <c>the path and the sign</c>.</summary>
+    public static string Covers(PanelSeam seam) => Listed([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
 
     /// <summary>Which window is cut out of which mats, in a sentence.</summary>
     public static string Window(TrimSchedule schedule, SalvageWindow window) =>
         $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";
 
-    private static string Reach(Position overlap, LengthUnit unit) => LengthText.Write(overlap.ToNearestNanometre(), unit);
 
     /// <summary>The leftovers worth keeping, such as <c>17 of 2 x 6 in, radish-dots (pattern up and down)</c>.</summary>
     public static IReadOnlyList<string> Leftovers(TrimSchedule schedule) =>

@@ -55,6 +55,12 @@ public sealed record BoundProof
     /// <summary>The most that each stock of the lot can hold, in the order of the job.</summary>
     public required IReadOnlyList<SheetWorth> Sheets { get; init; }
 
+    /// <summary>
+    /// The joins that the proof allows for: the parts of each are worth at least what the joined piece is, so that pieces are worth as much as before
+    /// however many of them are joined. Empty where nothing may be joined.
+    /// </summary>
+    public IReadOnlyList<PieceJoin> Joins { get; init; } = [];
+
     /// <summary>The bound: the lot costs at least this.</summary>
     public required long Bound { get; init; }
 }

@@ -52,6 +52,11 @@ public sealed record CuttingPlan
     /// <summary>What is missing, in the order of the job; empty when everything is made.</summary>
     public IReadOnlyList<MissingPieces> Missing { get; init; } = [];
 
+    /// <summary>
+    /// What is joined from other pieces, in the order of the job. The sheets make so many fewer of those pieces, and so many more of their parts.
+    /// </summary>
+    public IReadOnlyList<JoinedPieces> Joined { get; init; } = [];
+
     /// <summary>Whether planning was cancelled. The plan is the best found until then.</summary>
     public bool Cancelled { get; init; }
 

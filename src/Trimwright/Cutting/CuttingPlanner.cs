@@ -19,6 +19,12 @@ public static class CuttingPlanner
     public static CuttingResult Plan(CuttingJob job, CuttingOptions? options = null, CancellationToken cancel = default)
     {
         options ??= new();
+        return job.Joins.Count > 0 ? new JoinPlanner(options, cancel).Plan(job, inFull: true) : PlanWhole(job, options, cancel);
+    }
+
+    /// <summary>Plans a job in which nothing is joined.</summary>
+    internal static CuttingResult PlanWhole(CuttingJob job, CuttingOptions options, CancellationToken cancel)
+    {
         var refusals = JobChecks.Check(job);
         if (refusals.Count > 0)
         {
@@ -62,8 +68,9 @@ public static class CuttingPlanner
     }
 
     /// <summary>A plan whose sheets are not laid again for leftovers and cuts: good enough to know whether the stock will do.</summary>
-    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
-        Plan(job, options with { TidySteps = 0 }, cancel);
+    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) => job.Joins.Count > 0
+        ? new JoinPlanner(options with { TidySteps = 0 }, cancel).Plan(job, inFull: false)
+        : PlanWhole(job, options with { TidySteps = 0 }, cancel);
 
     private static int IndexOf(CuttingJob job, string stock)
     {

@@ -42,10 +42,13 @@ public enum RefusalReason
     PieceCannotBeHeld,
 
     /// <summary>
-    /// A set has no parts, names a piece that there is not or takes less than one of it, or its weight or limit is less than 1. The
+    /// A set has no parts, names a piece that there is not or takes less than one of it, the same of stock that it brings, or its weight or limit is less than 1. The
     /// refusal has the id of the set in place of the stock's.
     /// </summary>
     SetOutOfRange,
+
+    /// <summary>A join names pieces that there are not, or fewer than two parts, or a part that is joined itself.</summary>
+    JoinOutOfRange,
 
     /// <summary>Nothing limits how many of a set can be made: neither a limit of its own nor the stock. The id of the set is in place of the stock's.</summary>
     SetWithoutEnd,

@@ -25,7 +25,7 @@ internal static class LotWriter
         };
     }
 
-    private static BoundProof Write(CuttingJob job, Lot lot, WorthBound bound) => new()
+    public static BoundProof Write(CuttingJob job, Lot lot, WorthBound bound) => new()
     {
         Kind = bound.Kind,
         Pieces = [.. lot.Shapes.SelectMany((shape, k) => shape.Members.Select(member => (member.Piece, bound.Worths[k])))

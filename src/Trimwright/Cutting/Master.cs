@@ -68,11 +68,17 @@ internal sealed class Master
         long RightOf(int row) => row < _shapes ? demand[row] : row >= _limitRow ? limits[row - _limitRow] : stockLeft[Array.IndexOf(_stockRow, row)];
     }
 
-    /// <summary>Adds a column that is no pattern: what it takes of each shape, and its own limit.</summary>
+    /// <summary>Adds a column that is no pattern: what it takes of each shape (less than nothing for what it gives), and its limit, or -1 for none.</summary>
     /// <returns>Its number, for <see cref="Millionths"/>.</returns>
-    public int AddTaker(IReadOnlyList<(int Shape, long Each)> takes, int limit, double cost)
+    /// <param name="takes">What it takes.</param>
+    /// <param name="limit">Which of the limits it counts towards, or -1.</param>
+    /// <param name="cost">What it costs.</param>
+    /// <param name="brings">Sheets of limited stock that it brings with it.</param>
+    public int AddTaker(IReadOnlyList<(int Shape, long Each)> takes, int limit, double cost, params IReadOnlyList<(int Stock, long Each)> brings)
     {
-        _columns.Add(([.. takes.Select(take => take.Shape), _limitRow + limit], [.. takes.Select(take => -(double)take.Each), 1.0], cost, null));
+        var rows = takes.Select(take => take.Shape).Concat(brings.Select(brought => _stockRow[brought.Stock]));
+        var values = takes.Select(take => -(double)take.Each).Concat(brings.Select(brought => -(double)brought.Each));
+        _columns.Add(limit < 0 ? ([.. rows], [.. values], cost, null) : ([.. rows, _limitRow + limit], [.. values, 1.0], cost, null));
         _inBasis.Add(false);
         return _columns.Count - 1;
     }

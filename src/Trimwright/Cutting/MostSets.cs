@@ -8,7 +8,7 @@ public sealed record SetCount(string Set, long Count);
 /// <summary>
 /// Why no more can be made. Every piece has a worth, and no sheet can hold more than so much of it. A set takes at least
 /// <see cref="WorthOfWeight"/> times its weight, except for what its own limit makes up for. So with N sheets of at most F, and sets of weight w that
-/// take v and of which at most n are wanted, the weights add up to at most
+/// take v (less the most that the stock they bring can hold) and of which at most n are wanted, the weights add up to at most
 /// (sum of N F + sum over limited sets of n max(0, w * WorthOfWeight - v)) / WorthOfWeight, rounded down.
 /// </summary>
 public sealed record MostProof
@@ -21,6 +21,9 @@ public sealed record MostProof
 
     /// <summary>The worth that stands for one of weight; positive.</summary>
     public required long WorthOfWeight { get; init; }
+
+    /// <summary>The joins that the proof allows for: the parts of each are worth at least what the joined piece is.</summary>
+    public IReadOnlyList<PieceJoin> Joins { get; init; } = [];
 
     /// <summary>The weights of all sets made add up to at most this.</summary>
     public required long Bound { get; init; }

@@ -14,12 +14,18 @@ internal sealed class SetBound
     private readonly IReadOnlyList<WantedSet> _sets;
     private readonly List<(int Shape, long Each)[]> _takes = [];
     private readonly SheetTable[] _tables;
+    private readonly JoinShapes _joins;
     private BigInteger? _least;
 
     public SetBound(CuttingJob job, IReadOnlyList<WantedSet> sets)
     {
         _job = job;
-        _lot = LotMaker.MakeOne(job);
+        var brought = sets.SelectMany(set => set.Brings).Select(brought => brought.Stock).ToHashSet(StringComparer.Ordinal);
+        _lot = LotMaker.MakeOne(JoinShapes.Possible(job));
+
+        // Of stock that only comes with the sets there is none before.
+        _lot = _lot with { Stocks = [.. _lot.Stocks.Select(stock => brought.Contains(job.Stock[stock.Index].Id) ? stock with { Limited = true, Count = 0 } : stock)] };
+        _joins = new(job, _lot);
         _sets = sets;
         _tables = [.. Enumerable.Range(0, _lot.Stocks.Count).Select(s => SheetTable.For(_lot, s))];
         foreach (var set in sets)
@@ -41,9 +47,10 @@ internal sealed class SetBound
         var columns = new int[_sets.Count];
         for (var n = 0; n < columns.Length; n++)
         {
-            columns[n] = master.AddTaker(_takes[n], n, -(double)_sets[n].Weight);
+            columns[n] = master.AddTaker(_takes[n], n, -(double)_sets[n].Weight, [.. _sets[n].Brings.Select(brought => (StockOf(brought.Stock), brought.Each))]);
         }
 
+        _joins.AddTo(master, [.. _job.Joins.Select(_ => -1)]);
         for (var s = 0; s < _lot.Stocks.Count; s++)
         {
             for (var k = 0; k < demand.Length; k++)
@@ -83,6 +90,7 @@ internal sealed class SetBound
             worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
         }
 
+        _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
@@ -118,14 +126,15 @@ internal sealed class SetBound
 
     private void Prove(int[] worths, long[] most, long scale)
     {
-        if (_lot.Stocks.Any(stock => _job.Stock[stock.Index].Count is null && most[stock.Index] > 0))
+        if (_lot.Stocks.Any(stock => !stock.Limited && _job.Stock[stock.Index].Count is null && most[stock.Index] > 0))
         {
             return;
         }
 
         // Sets without a limit of their own must be paid for in full: they set what one of weight stands for.
         BigInteger rate = scale;
-        var takes = _takes.Select(set => set.Aggregate(BigInteger.Zero, (sum, take) => sum + ((BigInteger)worths[take.Shape] * take.Each))).ToList();
+        var takes = _takes.Select((set, n) => set.Aggregate(BigInteger.Zero, (sum, take) => sum + ((BigInteger)worths[take.Shape] * take.Each))
+            - _sets[n].Brings.Aggregate(BigInteger.Zero, (sum, brought) => sum + ((BigInteger)most[StockOf(brought.Stock)] * brought.Each))).ToList();
         for (var n = 0; n < takes.Count; n++)
         {
             rate = _sets[n].AtMost is null ? BigInteger.Min(rate, takes[n] / _sets[n].Weight) : rate;
@@ -139,7 +148,7 @@ internal sealed class SetBound
         BigInteger sum = 0;
         foreach (var stock in _lot.Stocks)
         {
-            sum += (BigInteger)most[stock.Index] * (_job.Stock[stock.Index].Count ?? 0);
+            sum += (BigInteger)most[stock.Index] * (stock.Count == 0 ? 0 : _job.Stock[stock.Index].Count ?? 0);
         }
 
         for (var n = 0; n < takes.Count; n++)
@@ -159,11 +168,14 @@ internal sealed class SetBound
                 {
                     RoundedTo = _tables[stock.Index].Step == 1 ? Length.Zero : Length.FromNanometres(_tables[stock.Index].Step * _lot.Unit),
                 })],
+                Joins = _job.Joins,
                 WorthOfWeight = (long)rate,
                 Bound = (long)bound,
             };
         }
     }
+
+    private int StockOf(string id) => Enumerable.Range(0, _lot.Stocks.Count).First(s => _job.Stock[_lot.Stocks[s].Index].Id == id);
 
     private int ShapeOf(string piece)
     {

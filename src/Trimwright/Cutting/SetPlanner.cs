@@ -18,8 +18,14 @@ public static class SetPlanner
     {
         options ??= new();
         var used = sets.SelectMany(set => set.Parts).Select(part => part.Piece).ToHashSet(StringComparer.Ordinal);
-        var whole = job with { Pieces = [.. job.Pieces.Where(piece => used.Contains(piece.Id)).Select(piece => piece with { Count = 1 })] };
-        var refusals = Check(job, whole, sets);
+        var joins = job.Joins.Where(join => used.Contains(join.Piece)).ToList();
+        var parts = joins.SelectMany(join => join.Parts).ToHashSet(StringComparer.Ordinal);
+        var (whole, _, refusals) = JoinChecks.Check(job with
+        {
+            Pieces = [.. job.Pieces.Where(piece => used.Contains(piece.Id) || parts.Contains(piece.Id)).Select(piece => piece with { Count = used.Contains(piece.Id) ? 1 : 0 })],
+            Joins = joins,
+        });
+        Check(job, whole, sets, refusals);
         if (refusals.Count > 0)
         {
             return new() { Refusals = refusals };
@@ -43,9 +49,8 @@ public static class SetPlanner
         };
     }
 
-    private static List<CuttingRefusal> Check(CuttingJob job, CuttingJob whole, IReadOnlyList<WantedSet> sets)
+    private static void Check(CuttingJob job, CuttingJob whole, IReadOnlyList<WantedSet> sets, List<CuttingRefusal> refusals)
     {
-        var refusals = JobChecks.Check(whole);
         var ids = new HashSet<string>(StringComparer.Ordinal);
         foreach (var set in sets)
         {
@@ -56,7 +61,8 @@ public static class SetPlanner
             }
 
             if (pieces.Count == 0 || pieces.Contains(null) || set.Weight < 1 || set.Weight > CuttingPlanner.GreatestCost || set.AtMost is < 1
-                || set.Parts.Any(part => part.Each < 1 || part.Each > CuttingPlanner.MostPieces))
+                || set.Parts.Any(part => part.Each < 1 || part.Each > CuttingPlanner.MostPieces)
+                || set.Brings.Any(brought => brought.Each < 1 || brought.Each > CuttingPlanner.MostPieces || job.Stock.All(sheet => sheet.Id != brought.Stock)))
             {
                 refusals.Add(new(RefusalReason.SetOutOfRange, Stock: set.Id));
             }
@@ -65,8 +71,6 @@ public static class SetPlanner
                 refusals.Add(new(RefusalReason.SetWithoutEnd, Stock: set.Id));
             }
         }
-
-        return refusals;
     }
 
     // A limit for each set: its own, or as many pieces as can be planned. Nothing tighter: a limit of ours would stand in the way of a proof.
@@ -74,15 +78,19 @@ public static class SetPlanner
         [.. sets.Select(set => Math.Min(
             set.AtMost ?? long.MaxValue, Math.Max(1, CuttingPlanner.MostPieces / sets.Count / set.Parts.Sum(part => part.Each))))];
 
-    private static CuttingJob WithCounts(CuttingJob job, IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts) => job with
+    private static CuttingJob WithCounts(CuttingJob job, IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts)
     {
-        Pieces = [.. job.Pieces
-            .Select(piece => piece with
-            {
-                Count = sets.Select((set, n) => counts[n] * set.Parts.Where(part => part.Piece == piece.Id).Sum(part => part.Each)).Sum(),
-            })
-            .Where(piece => piece.Count > 0)],
-    };
+        var pieces = job.Pieces.Select(piece => piece with
+        {
+            Count = sets.Select((set, n) => counts[n] * set.Parts.Where(part => part.Piece == piece.Id).Sum(part => part.Each)).Sum(),
+        }).ToList();
+        var joins = job.Joins.Where(join => pieces.Exists(piece => piece.Id == join.Piece && piece.Count > 0)).ToList();
+        var parts = joins.SelectMany(join => join.Parts).ToHashSet(StringComparer.Ordinal);
+        var brought = sets.SelectMany(set => set.Brings).Select(brought => brought.Stock).ToHashSet(StringComparer.Ordinal);
+        long Brought(string id) => sets.Select((set, n) => counts[n] * set.Brings.Where(brought => brought.Stock == id).Sum(brought => brought.Each)).Sum();
+        var stock = job.Stock.Select(sheet => brought.Contains(sheet.Id) ? sheet with { Count = Brought(sheet.Id) } : sheet).Where(sheet => sheet.Count is not 0).ToList();
+        return StockUse.OutOf(job with { Pieces = [.. pieces.Where(piece => piece.Count > 0 || parts.Contains(piece.Id))], Joins = joins }, stock);
+    }
 
     private static (long[] Counts, CuttingPlan? Plan) Search(
         CuttingJob job, IReadOnlyList<WantedSet> sets, long[] counts, long[] limits, long bound, CuttingOptions options, CancellationToken cancel)

@@ -23,20 +23,35 @@ public class PiecingTests
         var schedule = BatchMaker.Schedule(Batch("""{ "name": "strips", "size": "2 1/2 x 6", "count": 6, "paper": "dots" }""", 3), Bed);
         var pieced = Assert.Single(schedule.Plan.Pieced);
         Assert.Equal(3, pieced.Count);
-        Assert.Equal(Length.FromInches(29, 16), pieced.Seam.At);
-        Assert.Equal((Length.FromInches(29, 16), Length.FromInches(35, 16)), (pieced.First.Width, pieced.Second.Width));
+        Assert.Equal(Length.FromInches(29, 16), Assert.Single(pieced.Seams).At);
+        Assert.Equal([Length.FromInches(29, 16), Length.FromInches(35, 16)], pieced.Strips.Select(strip => strip.Width));
         Assert.Contains(ScheduleText.Summary(schedule), line => line.Contains("the seam is 1 13/16 in from the left edge, under the path, which reaches 5/16 in or more", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Panels_are_whole_as_far_as_the_stock_goes()
     {
-        var stock = """{ "name": "pad", "size": "6 x 6", "count": 2, "paper": "dots" }, { "name": "strips", "size": "2 1/2 x 6", "count": 8, "paper": "dots" }""";
-        var schedule = BatchMaker.Schedule(Batch(stock, 4), Bed);
+        // By hand: a strip costs more than a sheet of the pad, so beds are whole while the pad lasts. It gives one bed a sheet, since two of 4 in are
+        // 8 in wide, and a strip of 2 x 6 in, which serves for the left 1 13/16 in of another; so four beds take two sheets and two strips.
+        var stock = """{ "name": "pad", "size": "6 x 6", "count": 2, "paper": "dots", "cost": 0.30 }, { "name": "strips", "size": "2 1/2 x 6", "count": 8, "paper": "dots", "cost": 0.35 }""";
+        var four = BatchMaker.Schedule(Batch(stock, 4).Replace("\"kraft\" }", "\"kraft\", \"cost\": 1 }", StringComparison.Ordinal), Bed);
+        Assert.Equal(2, four.Plan.Pieced.Sum(panel => panel.Count));
+        Assert.Equal((2L, 2L), (Taken(four, "pad"), Taken(four, "strips")));
+        Assert.Empty(BatchMaker.Schedule(Batch(stock, 2).Replace("\"kraft\" }", "\"kraft\", \"cost\": 1 }", StringComparison.Ordinal), Bed).Plan.Pieced);
+    }
 
-        // By hand: a pad sheet gives one whole bed each, and its strip of 2 x 6 in may serve for the 1 13/16 of another.
-        Assert.InRange(Assert.Single(schedule.Plan.Pieced).Count, 2, 3);
-        Assert.Empty(BatchMaker.Schedule(Batch(stock, 2), Bed).Plan.Pieced);
+    private static long Taken(TrimSchedule schedule, string name) => schedule.Sheets.Where(sheet => sheet.Words == name).Sum(sheet => sheet.Plan.Repeats);
+
+    [Fact]
+    public void Strips_of_the_stock_that_save_a_new_sheet_are_pieced_and_the_proof_allows_for_it()
+    {
+        // By hand: one new sheet gives a bed and a strip of 2 x 6 in, which with one offcut makes another; two offcuts make the third. Without piecing
+        // three new sheets would be needed; without any new one four offcuts make two beds.
+        var stock = """{ "name": "pad", "size": "6 x 6", "count": 9, "paper": "dots" }, { "name": "strips", "size": "2 1/2 x 6", "count": 4, "paper": "dots", "offcut": true }""";
+        var schedule = BatchMaker.Schedule(Batch(stock, 3), Bed);
+        Assert.Equal(2, schedule.Plan.Pieced.Sum(panel => panel.Count));
+        Assert.Equal((1L, 3L), (Taken(schedule, "pad"), Taken(schedule, "strips")));
+        Assert.Contains("pad: 1 sheet and strips: 3 offcuts; no plan uses fewer new sheets", ScheduleText.Summary(schedule));
     }
 
     [Fact]
@@ -52,7 +67,7 @@ public class PiecingTests
     {
         // The middle of the path would need a strip of 2 3/16 in; there are only strips of 2 1/8 and more than enough below.
         var schedule = BatchMaker.Schedule(Batch("""{ "name": "strips", "size": "2 1/8 x 6", "count": 6, "paper": "dots" }""", 3), Bed);
-        Assert.Equal(Length.FromInches(15, 8), Assert.Single(schedule.Plan.Pieced).Seam.At);
+        Assert.Equal(Length.FromInches(15, 8), Assert.Single(Assert.Single(schedule.Plan.Pieced).Seams).At);
     }
 
     [Fact]
@@ -62,7 +77,12 @@ public class PiecingTests
         var upright = Batch("""{ "name": "strips", "size": "2 1/2 x 6", "count": 6, "paper": "dots" }""", 3).Replace("\"dots\": {}", oneWay, StringComparison.Ordinal);
         Assert.Single(BatchMaker.Schedule(upright, Bed).Plan.Pieced);
         var lying = Batch("""{ "name": "strips", "size": "6 x 2 1/2", "count": 6, "paper": "dots" }""", 3).Replace("\"dots\": {}", oneWay, StringComparison.Ordinal);
-        Assert.Equal("E0621", BatchMaker.Refused(lying, Bed).Code);
+
+        // Lying strips could only be joined by seams from side to side, and the path hides none of those; three strips of 2 1/2 in make 5 1/4 in.
+        var refused = BatchMaker.Refused(lying, Bed);
+        Assert.Equal("E0626", refused.Code);
+        Assert.Contains("no piece goes over it from side to side", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("no more than 2 1/2 in apart", refused.Remedy, StringComparison.Ordinal);
     }
 
     [Theory]

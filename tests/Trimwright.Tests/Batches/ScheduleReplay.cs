@@ -134,7 +134,7 @@ internal sealed partial class ScheduleReplay
     private void OpenWindows(ScheduledSheet sheet, SalvageWindow window)
     {
         Assert.True(_made.GetValueOrDefault(NameOf(window.Card, window.Mat)) >= sheet.Plan.Repeats, $"{sheet.Letter}: the mats are not cut yet");
-        var above = window.Card.Parts.Single(part => part.Line.Piece == window.Mat.Line.Piece && part.Line.Mat == window.Mat.Line.Mat - 1);
+        var above = window.Card.Parts.First(part => part.Line.Piece == window.Mat.Line.Piece && part.Line.Mat == window.Mat.Line.Mat - 1);
         Assert.True(window.Width + (2 * _batch.GlueMargin) <= above.Width && window.Height + (2 * _batch.GlueMargin) <= above.Height, "the window would show");
         Put(sheet, new(window.Width.Nanometres, window.Height.Nanometres));
     }
@@ -222,6 +222,10 @@ internal sealed partial class ScheduleReplay
         }
 
         Assert.All(_schedule.Plan.Pieced, CheckSeam);
+        Assert.All(_schedule.Plan.Salvage, window => Assert.True(
+            window.Used + _schedule.Plan.Pieced.Where(panel => ReferenceEquals(panel.Card, window.Card) && panel.Panel.Line.Piece == window.Mat.Line.Piece).Sum(panel => panel.Count)
+                <= _made[NameOf(window.Card, window.Mat)],
+            "a seam lies over a window"));
         Assert.True(_marked.Count == 0, $"left on the table: {string.Join(", ", _marked.Keys)}");
         foreach (var (card, count) in _schedule.Plan.Cards)
         {
@@ -229,9 +233,9 @@ internal sealed partial class ScheduleReplay
             foreach (var part in card.Parts.Where(_ => count > 0))
             {
                 var pieced = _schedule.Plan.Pieced.Where(panel => ReferenceEquals(panel.Card, card)).ToList();
-                var isStrip = part.Line.Name.Contains(" strip of ", StringComparison.Ordinal);
-                var wanted = isStrip ? pieced.Where(panel => panel.First == part || panel.Second == part).Sum(panel => panel.Count)
-                    : ((long)count * part.Line.Count) - pieced.Where(panel => panel.Panel == part).Sum(panel => panel.Count);
+                var isStrip = part.Line.Name.Contains("strip of ", StringComparison.Ordinal);
+                var wanted = isStrip ? pieced.Sum(panel => panel.Count * panel.Strips.Count(strip => ReferenceEquals(strip, part)))
+                    : ((long)count * part.Line.Count) - pieced.Where(panel => ReferenceEquals(panel.Panel, part)).Sum(panel => panel.Count);
                 Assert.Equal((NameOf(card, part), wanted), (NameOf(card, part), _made.GetValueOrDefault(NameOf(card, part))));
             }
         }
@@ -247,26 +251,31 @@ internal sealed partial class ScheduleReplay
         Assert.Equal(kept.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
     }
 
-    // The strips make the panel, are of one paper, and a piece that lies above it hides the seam from edge to edge.
+    /// <summary>The strips lie side by side as the panel lies, make all of it, are of one paper, and no seam between them shows.</summary>
     private void CheckSeam(PiecedPanel pieced)
     {
-        var (panel, first, second) = (pieced.Panel, pieced.First, pieced.Second);
-        Assert.Single(first.Sources.Concat(second.Sources).Select(source => source.Paper).Distinct());
-        var isUpright = first.Height == panel.Height;
-        Assert.Equal(
-            (panel.Width, panel.Height, panel.Width, panel.Height),
-            isUpright ? (first.Width + second.Width, first.Height, first.Width + second.Width, second.Height)
-                : (first.Width, first.Height + second.Height, second.Width, first.Height + second.Height));
+        var panel = pieced.Panel;
         var card = pieced.Card.Card;
-        var names = card.Pieces.Select(piece => piece.Name).ToList();
-        var box = card.PieceNamed(panel.Line.Piece).Box;
-        var cover = card.PieceNamed(pieced.Seam.Cover.Name);
-        Assert.True(names.IndexOf(cover.Name) > names.IndexOf(panel.Line.Piece), "the cover lies below");
-        var over = cover.Mats.Count > 0 ? cover.Mats[^1].Box : cover.Box;
-        var (seam, near, far) = isUpright ? (box.Left + first.Width, over.Left, over.Right) : (box.Top + first.Height, over.Top, over.Bottom);
-        Assert.True(seam - near >= Position.FromLength(_batch.SeamOverlap) && far - seam >= Position.FromLength(_batch.SeamOverlap), "the seam shows");
-        Assert.True(isUpright ? over.Top <= box.Top && over.Bottom >= box.Bottom : over.Left <= box.Left && over.Right >= box.Right, "the seam shows at its ends");
-        Assert.True((isUpright ? first.Width : first.Height).IsMultipleOf(card.Increment));
+        Assert.True(pieced.Count > 0 && pieced.Strips.Count >= 2 && pieced.Seams.Count == pieced.Strips.Count - 1);
+        Assert.Equal([pieced.Paper], pieced.Strips.SelectMany(strip => strip.Sources).Select(source => source.Paper).Distinct());
+        var isUpright = pieced.Direction == Axis.UpDown;
+        var at = Length.Zero;
+        for (var n = 0; n < pieced.Strips.Count; n++)
+        {
+            var strip = pieced.Strips[n];
+            Assert.Equal(isUpright ? panel.Height : panel.Width, isUpright ? strip.Height : strip.Width);
+            at += isUpright ? strip.Width : strip.Height;
+            if (n < pieced.Seams.Count)
+            {
+                var seam = pieced.Seams[n];
+                Assert.Equal((pieced.Direction, at), (seam.Direction, seam.At));
+                Assert.True(at.IsMultipleOf(card.Increment), "the seam is between two marks of the trimmer");
+                Assert.True(seam.Overlap >= _batch.SeamOverlap);
+                Assert.True(SeamSight.IsHidden(card, card.PieceNamed(panel.Line.Piece), pieced.Direction, at, seam.Overlap, _batch.SeamOverlap), $"the seam at {at} shows");
+            }
+        }
+
+        Assert.Equal(isUpright ? panel.Width : panel.Height, at);
     }
 
     private string NameOf(BatchCard card, BatchPart part) =>

@@ -23,11 +23,13 @@ internal static class Certificates
         Assert.Equal(lot.Pieces, proof.Pieces.Select(piece => piece.Piece));
         Assert.Equal(lot.Stock, proof.Sheets.Select(sheet => sheet.Stock));
         CheckMost(job, proof);
+        CheckJoins(job, lot, proof);
         CheckBound(job, proof);
         Assert.Equal(lot.State == PlanState.ProvedIncomplete, lot.ShortProof is not null);
         if (lot.ShortProof is { } shortage)
         {
             CheckMost(job, shortage);
+            CheckJoins(job, lot, shortage);
             BigInteger wanted = shortage.Pieces.Aggregate(BigInteger.Zero, (sum, piece) => sum + (piece.Worth * (BigInteger)Piece(job, piece.Piece).Count));
             BigInteger there = 0;
             foreach (var sheet in shortage.Sheets.Where(sheet => sheet.Most > 0))
@@ -37,6 +39,16 @@ internal static class Certificates
 
             Assert.True(wanted > there, "the sheets can hold what the pieces are worth");
         }
+    }
+
+    /// <summary>Joining makes nothing of nothing: the parts of every join that can be made are worth what the whole is.</summary>
+    private static void CheckJoins(CuttingJob job, CuttingLot lot, BoundProof proof)
+    {
+        Assert.Equal(
+            job.Joins.Where(join => lot.Pieces.Contains(join.Piece) && join.Parts.All(lot.Pieces.Contains)).Select(join => $"{join.Piece} {string.Join('+', join.Parts)}"),
+            proof.Joins.Select(join => $"{join.Piece} {string.Join('+', join.Parts)}"));
+        long Worth(string id) => proof.Pieces.Single(piece => piece.Piece == id).Worth;
+        Assert.All(proof.Joins, join => Assert.True(join.Parts.Sum(Worth) >= Worth(join.Piece)));
     }
 
     /// <summary>What is a little cheaper than the bound cannot hold the worth: the most worth for each cost, sheet by sheet.</summary>

@@ -100,9 +100,37 @@ public class SetTests
         Assert.True(most.Bound - most.Weight <= 1, $"{most.Weight} of at most {most.Bound}");
     }
 
-    private static MostSets Find(IReadOnlyList<WantedPiece> pieces, IReadOnlyList<StockSheet> stock, IReadOnlyList<WantedSet> sets)
+    [Fact]
+    public void Pieces_that_may_be_joined_are_counted_and_so_they_are_in_the_proof()
     {
-        var job = new CuttingJob(pieces, stock, new());
+        // A strip of 2 1/2 x 6 gives one half of a bed, whichever it is, so six give three beds, none of them whole.
+        var most = Find(
+            [Planned.Sixteenths("bed", 64, 84, 1) with { MayTurn = false }, Planned.Sixteenths("left", 29, 84, 0) with { MayTurn = false }, Planned.Sixteenths("right", 35, 84, 0) with { MayTurn = false }],
+            [new("strips", Length.FromInches(5, 2), Length.FromInches(6), 6, 1)],
+            [new("card", [new("bed", 1)])],
+            [new("bed", ["left", "right"])]);
+        Assert.Equal([new SetCount("card", 3)], most.Sets);
+        Assert.True(most.IsProved);
+        Assert.NotNull(most.Proof);
+        Assert.Equal(3, Assert.Single(most.Plan!.Joined).Count);
+    }
+
+    [Fact]
+    public void Stock_that_sets_bring_with_them_is_counted_and_so_it_is_in_the_proof()
+    {
+        // A sheet is a mat or a sign, and the window of a mat is a sign: four sheets are four mats with four signs out of their windows; with no window two.
+        WantedPiece[] pieces = [Planned.Sixteenths("mat", 60, 60, 1) with { From = ["sheets"] }, Planned.Sixteenths("sign", 32, 32, 1)];
+        StockSheet[] stock = [new("sheets", Length.FromInches(15, 4), Length.FromInches(15, 4), 4, 10), new("windows", Length.FromInches(3), Length.FromInches(3), 1, 1)];
+        WantedSet card = new("card", [new("mat", 1), new("sign", 1)]) { Brings = [new("windows", 1)] };
+        var most = Find(pieces, stock, [card]);
+        Assert.Equal((4, true), ((int)most.Sets[0].Count, most.IsProved));
+        Assert.Equal(2, Find([pieces[0], pieces[1] with { From = ["sheets"] }], stock[..1], [card with { Brings = [] }]).Sets[0].Count);
+    }
+
+    private static MostSets Find(
+        IReadOnlyList<WantedPiece> pieces, IReadOnlyList<StockSheet> stock, IReadOnlyList<WantedSet> sets, params IReadOnlyList<PieceJoin> joins)
+    {
+        var job = new CuttingJob(pieces, stock, new()) { Joins = joins };
         var most = SetPlanner.Find(job, sets);
         Assert.Empty(most.Refusals);
         Assert.Equal(most.Weight, sets.Sum(set => set.Weight * Count(most, set)));
@@ -114,7 +142,9 @@ public class SetTests
                 job with
                 {
                     Pieces = [.. pieces.Select(piece => piece with { Count = sets.Sum(set => Count(most, set) * Each(set, piece.Id)) })
-                        .Where(piece => piece.Count > 0)],
+                        .Where(piece => piece.Count > 0 || joins.Any(join => join.Parts.Contains(piece.Id)))],
+                    Stock = [.. stock.Select(sheet => sets.Sum(set => Count(most, set) * set.Brings.Where(brought => brought.Stock == sheet.Id).Sum(brought => brought.Each)) is > 0 and var brought
+                        ? sheet with { Count = brought } : sheet)],
                 },
                 plan);
         }
@@ -139,13 +169,17 @@ public class SetTests
         {
             var stock = job.Stock.Single(item => item.Id == sheet.Stock);
             Assert.True(MostWorth.Of(job, stock, proof.Pieces, sheet) <= sheet.Most);
-            sum += sheet.Most == 0 ? 0 : sheet.Most * (BigInteger)Assert.NotNull(stock.Count);
+            sum += sheet.Most == 0 || sets.Any(set => set.Brings.Any(brought => brought.Stock == sheet.Stock)) ? 0 : sheet.Most * (BigInteger)Assert.NotNull(stock.Count);
         }
 
         Assert.True(proof.WorthOfWeight > 0);
+        Assert.Equal(job.Joins.Select(join => join.Piece), proof.Joins.Select(join => join.Piece));
+        long Worth(string id) => proof.Pieces.Single(piece => piece.Piece == id).Worth;
+        Assert.All(proof.Joins, join => Assert.True(join.Parts.Sum(Worth) >= Worth(join.Piece)));
         foreach (var set in sets)
         {
             var lack = (set.Weight * (BigInteger)proof.WorthOfWeight)
+                + set.Brings.Aggregate(BigInteger.Zero, (total, brought) => total + (brought.Each * (BigInteger)proof.Sheets.Single(sheet => sheet.Stock == brought.Stock).Most))
                 - proof.Pieces.Aggregate(BigInteger.Zero, (total, piece) => total + (piece.Worth * (BigInteger)Each(set, piece.Piece)));
             Assert.True(lack <= 0 || set.AtMost is not null);
             sum += BigInteger.Max(0, lack) * (set.AtMost ?? 0);
