@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Trimwright.Fitting;
-using Trimwright.Layouts;
 using Trimwright.Trimming;
 
 namespace Trimwright.Cli.Commands;
@@ -64,7 +63,7 @@ internal static class FitCommand
         screen.Table(table.Headings, table.Rows, table.ToPlainText());
         session.WriteReport(card);
         // Where there is a picture, balance is asked after; elsewhere it would only make every fit wait for it.
-        session.WriteBalance(card, !parsed.GetValue(options.NoBalance) && card.Layout.Pieces.Any(piece => piece.Kind == PieceKind.Image));
+        session.WriteBalance(card, !parsed.GetValue(options.NoBalance) && card.Layout.Pieces.Any(piece => piece.Picture is not null));
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;
