@@ -62,7 +62,8 @@ internal static class FitCommand
         var table = TrimTable.FromList(list);
         screen.Table(table.Headings, table.Rows, table.ToPlainText());
         session.WriteReport(card);
-        session.WriteBalance(card, !parsed.GetValue(options.NoBalance));
+        // Where there is a picture, balance is asked after; elsewhere it would only make every fit wait for it.
+        session.WriteBalance(card, !parsed.GetValue(options.NoBalance) && card.Layout.Pieces.Any(piece => piece.Picture is not null));
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;

@@ -14,8 +14,12 @@ namespace Trimwright.Worksheets;
 /// </summary>
 internal sealed class CutPages
 {
-    // Maps are half the size of the sheets where that leaves room for the cuts, else a third, and for very large sheets less.
+    // Maps are half the size of the sheets where that leaves room for the cuts, else a third; a quarter where that saves pages; for very large sheets less.
     private const long LargestPart = 2;
+
+    // What pages cost: small maps are worth it where six such pages stand for more than seven.
+    private const int PageCost = 6;
+    private const int SmallMapsCost = 1;
 
     private static readonly Rational MostOfPage = Rational.From(2, 5);
 
@@ -26,6 +30,7 @@ internal sealed class CutPages
     private readonly Dictionary<(string Letter, long Part), WorksheetFigure> _wholeMaps = [];
     private readonly Dictionary<(string Letters, long Part), double> _mapHeights = [];
     private readonly long _leastPart;
+    private readonly long _smallPart;
     private readonly double _head;
     private readonly double _page;
     private readonly double _roomFirst;
@@ -38,6 +43,7 @@ internal sealed class CutPages
     {
         (_schedule, _paper, _told, _page, _roomFirst) = (schedule, paper, ScheduleText.Rows(schedule), WorksheetPdf.HeightOn(paper), roomFirst);
         _leastPart = PartFor(schedule, paper);
+        _smallPart = _leastPart + 1;
         _rows = [.. schedule.Steps.Select((_, i) => Row(i))];
         (_head, _heights) = new TableSetter(Table(0, _rows.Count), new("P", SheetFonts.Plain), new("B", SheetFonts.Bold), WorksheetPdf.WidthOn(paper)).Heights();
     }
@@ -68,18 +74,18 @@ internal sealed class CutPages
     /// <summary>Where to break, found from the best ways to set all the steps before each step.</summary>
     private List<(int From, int To, long Part)> Stretches()
     {
-        var best = new (int Pages, int Begun, int Maps, int Splits, int From, long Part)[_rows.Count + 1];
+        var best = new (int Cost, int Begun, int Maps, int Splits, int From, long Part)[_rows.Count + 1];
         for (var to = 1; to <= _rows.Count; to++)
         {
-            best[to].Pages = int.MaxValue;
-            for (var from = to - 1; from >= 0 && (from == to - 1 || HeightOf(from, to, _leastPart) <= _page); from--)
+            best[to].Cost = int.MaxValue;
+            for (var from = to - 1; from >= 0 && (from == to - 1 || HeightOf(from, to, _smallPart) <= _page); from--)
             {
-                var isBegun = from == 0 && HeightOf(from, to, _leastPart) <= _roomFirst;
-                var part = HeightOf(from, to, LargestPart) <= (isBegun ? _roomFirst : _page) ? LargestPart : _leastPart;
+                var isBegun = from == 0 && HeightOf(from, to, _smallPart) <= _roomFirst;
+                var part = ((long[])[LargestPart, _leastPart]).Where(part => HeightOf(from, to, part) <= (isBegun ? _roomFirst : _page)).Append(_smallPart).First();
                 var way = (
-                    Pages: best[from].Pages + (isBegun ? 0 : 1), Begun: best[from].Begun + (from == 0 && !isBegun ? 1 : 0), Maps: best[from].Maps + Letters(from, to).Count,
+                    Cost: best[from].Cost + (isBegun ? 0 : PageCost) + (part == _smallPart ? SmallMapsCost : 0), Begun: best[from].Begun + (from == 0 && !isBegun ? 1 : 0), Maps: best[from].Maps + Letters(from, to).Count,
                     Splits: best[from].Splits + (from > 0 && IsSame(from) ? 1 : 0), from, part);
-                if ((way.Pages, way.Begun, way.Maps, way.Splits).CompareTo((best[to].Pages, best[to].Begun, best[to].Maps, best[to].Splits)) < 0)
+                if ((way.Cost, way.Begun, way.Maps, way.Splits).CompareTo((best[to].Cost, best[to].Begun, best[to].Maps, best[to].Splits)) < 0)
                 {
                     best[to] = way;
                 }

@@ -247,21 +247,32 @@ public sealed class BalanceCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("fit")]
-    [InlineData("mirror")]
-    public void One_line_tells_the_balance_and_one_switch_silences_it(string verb)
+    [InlineData("fit", "scarecrow")]
+    [InlineData("mirror", "bean-row")]
+    public void One_line_tells_the_balance_and_one_switch_silences_it(string verb, string demo)
     {
-        var (_, told, _) = Run(verb, File("bean-row"), "--out", Out());
-        var silent = Run(verb, File("bean-row"), "--no-balance", "--out", Out());
-        var (dx, dy, _) = OutlineWeights.Of(Fit(Demo("bean-row")));
-        Assert.True(dx < 0 && dy > 0);
+        var (_, told, _) = Run(verb, File(demo), "--out", Out());
+        var silent = Run(verb, File(demo), "--no-balance", "--out", Out());
         var line = Assert.Single(told.Split('\n'), line => line.Contains("balance", StringComparison.Ordinal));
-        Assert.StartsWith(string.Create(CultureInfo.InvariantCulture, $"  the weight lies {-dx:0.0} % of the width right of the middle and {dy:0.0} % of the height above it (DCM "), line, StringComparison.Ordinal);
+        Assert.StartsWith("  the weight lies ", line, StringComparison.Ordinal);
         Assert.Equal(0, silent.Code);
         Assert.DoesNotContain("balance", silent.Output, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("weight", silent.Output, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("balance", Run(verb, File("bean-row"), "--json", "--out", Out()).Output, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("balance", Run(verb, File(demo), "--json", "--out", Out()).Output, StringComparison.OrdinalIgnoreCase);
     }
+
+    [Fact]
+    public void The_line_tells_what_the_outlines_weigh()
+    {
+        var (_, told, _) = Run("mirror", File("bean-row"), "--out", Out());
+        var (dx, dy, _) = OutlineWeights.Of(Fit(Demo("bean-row")));
+        Assert.True(dx < 0 && dy > 0);
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"  the weight lies {-dx:0.0} % of the width right of the middle and {dy:0.0} % of the height above it (DCM "), told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_says_nothing_of_balance_where_there_is_no_picture() =>
+        Assert.DoesNotContain("balance", Run("fit", File("bean-row"), "--out", Out()).Output, StringComparison.OrdinalIgnoreCase);
 
     [Fact]
     public void A_face_that_is_all_ground_has_no_weight_and_no_balance_to_tell()

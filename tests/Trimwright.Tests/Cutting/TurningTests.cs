@@ -90,34 +90,40 @@ public class TurningTests
             new() { OffcutWidth = Length.FromMillimetres(2), OffcutHeight = Length.FromMillimetres(2) });
 
     [Fact]
-    public void No_tiny_job_can_be_cut_for_less_than_the_plan_by_trying_everything()
+    public void Trying_everything_finds_no_cheaper_way_to_cut_a_tiny_job_and_none_below_its_bound()
     {
-        var (planned, short_) = (0, 0);
-        TinyJobs.Sample(
-            job =>
+        var (all, met, lacking) = (0, 0, 0);
+        for (var seed = 1u; seed <= 300; seed++)
+        {
+            var job = TinyJobs.Generate(new(1, seed), null, out _);
+            if (CuttingPlanner.Plan(job, new() { Rounds = 5_000, TidySteps = 500 }).Plan is not { } plan)
             {
-                if (CuttingPlanner.Plan(job, new() { Rounds = 5_000, TidySteps = 500 }).Plan is not { } plan)
-                {
-                    return;
-                }
+                continue;
+            }
 
-                Replay.Check(job, plan);
-                Certificates.Check(job, plan);
-                var cheapest = EveryCut.Cheapest(job);
-                if (plan.Missing.Count > 0)
-                {
-                    short_++;
+            Replay.Check(job, plan);
+            Certificates.Check(job, plan);
+            var cheapest = EveryCut.Cheapest(job);
+            all++;
+            lacking += plan.State == PlanState.ProvedIncomplete ? 1 : 0;
+            met += plan.Missing.Count == 0 ? (plan.Cost == cheapest ? 1 : 0) : cheapest is null ? 1 : 0;
+            switch (plan.State)
+            {
+                case PlanState.ProvedCheapest:
+                    Assert.Equal(cheapest, plan.Cost);
+                    break;
+                case PlanState.ProvedIncomplete:
                     Assert.Null(cheapest);
-                    return;
-                }
+                    break;
+                default:
+                    Assert.True(cheapest is null || plan.Bound <= cheapest, $"seed {seed}: bound {plan.Bound} above {cheapest}");
+                    Assert.True(plan.Missing.Count > 0 || cheapest <= plan.Cost, $"seed {seed}: {plan.Cost} below {cheapest}");
+                    break;
+            }
+        }
 
-                planned++;
-                Assert.Equal(cheapest, plan.Cost);
-            },
-            seed: "0N0XIzNsQ0O2",
-            iter: 300,
-            threads: 1);
-        Assert.True(planned > 100 && short_ > 5, $"{planned} planned, {short_} short");
+        // What was measured when this was written, so that a search that grows weaker is noticed.
+        Assert.True(all >= 100 && lacking >= 5 && met * 100 >= all * 98, $"{met} of {all} met, {lacking} proved to lack paper");
     }
 
     private static CuttingRules Small => new() { OffcutWidth = Length.FromMillimetres(1), OffcutHeight = Length.FromMillimetres(1) };
