@@ -85,14 +85,18 @@ public static class VariantSearch
             .Where(other => other.Name != piece.Name && Meet(card, piece.Name, other.Name))
             .All(other => Meet(asDrawn, piece.Name, other.Name)));
 
-    // Boxes before any tilt, mats included: near enough to say whether a corner is taken.
+    // Boxes before any tilt, mats included: near enough to say whether a corner is taken. But beside a figure that is cut out along its edge
+    // there is room within its box: there the edge counts.
     private static bool Meet(FittedCard card, string one, string other)
     {
-        var (a, b) = (Reach(card.PieceNamed(one)), Reach(card.PieceNamed(other)));
-        return a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
+        var (first, second) = (card.PieceNamed(one), card.PieceNamed(other));
+        var (a, b) = (Reach(first).Bounds, Reach(second).Bounds);
+        return a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom
+            && (first.Source.CutOut is null || OutlineMeeting.Meets(Reach(first), b))
+            && (second.Source.CutOut is null || OutlineMeeting.Meets(Reach(second), a));
     }
 
-    private static Box Reach(FittedPiece piece) => piece.Mats.Count == 0 ? piece.Box : piece.Mats[^1].Outline.Bounds;
+    private static Outline Reach(FittedPiece piece) => piece.Mats.Count == 0 ? piece.Outline : piece.Mats[^1].Outline;
 
     // What the eye can tell apart: a flip shows on a picture (paper is not printed anew for it, so a pattern stays as it is), the side that
     // it hangs from on a banner and on a tag.
