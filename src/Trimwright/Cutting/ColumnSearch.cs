@@ -96,13 +96,7 @@ internal sealed class ColumnSearch
             duals[k] = demand[k] > 0 ? Math.Max(0, master.Duals[k]) : 0;
         }
 
-        var scale = SheetTable.GreatestScale(_lot, duals, FinestScale);
-        var worths = new int[duals.Length];
-        for (var k = 0; k < worths.Length; k++)
-        {
-            worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
-        }
-
+        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, duals, FinestScale);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
@@ -111,7 +105,7 @@ internal sealed class ColumnSearch
             var price = (long)Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
             if (most[table.Stock] > price + Math.Max(1, scale / 100_000) && most[table.Stock] > 0)
             {
-                var pattern = Make(table);
+                var pattern = table.BestPattern(_lot);
                 if (Keep(pattern))
                 {
                     master.Add(pattern, costs[pattern.Stock]);
@@ -139,17 +133,6 @@ internal sealed class ColumnSearch
         }
 
         return found;
-    }
-
-    private Pattern Make(SheetTable table)
-    {
-        var root = table.Best();
-        if (!table.IsExact || (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot)))
-        {
-            root = Packer.PackAgain(_lot, table.Stock, new Pattern(table.Stock, root, _lot.Shapes.Count).Counts);
-        }
-
-        return new(table.Stock, root, _lot.Shapes.Count);
     }
 
     private bool Keep(Pattern pattern)

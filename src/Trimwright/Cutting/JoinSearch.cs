@@ -96,19 +96,7 @@ internal sealed class JoinSearch
 
     private bool AddPatterns(Master master, double[] costs, bool proveShort)
     {
-        var duals = new double[_lot.Shapes.Count];
-        for (var k = 0; k < duals.Length; k++)
-        {
-            duals[k] = Math.Max(0, master.Duals[k]);
-        }
-
-        var scale = SheetTable.GreatestScale(_lot, duals, FinestScale);
-        var worths = new int[duals.Length];
-        for (var k = 0; k < worths.Length; k++)
-        {
-            worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
-        }
-
+        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
         _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
@@ -116,7 +104,7 @@ internal sealed class JoinSearch
         {
             most[table.Stock] = table.Fill(worths);
             var price = (long)Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
-            if (most[table.Stock] > price + Math.Max(1, scale / 100_000) && most[table.Stock] > 0 && Keep(Make(table)))
+            if (most[table.Stock] > price + Math.Max(1, scale / 100_000) && most[table.Stock] > 0 && Keep(table.BestPattern(_lot)))
             {
                 master.Add(_patterns[^1], costs[table.Stock]);
                 found = true;
@@ -130,17 +118,6 @@ internal sealed class JoinSearch
         Bound = !proveShort && (Bound is null || bound.Bound > Bound.Bound) ? bound : Bound;
         ShortProof ??= bound.ProvesShort(_lot) ? bound : null;
         return found;
-    }
-
-    private Pattern Make(SheetTable table)
-    {
-        var root = table.Best();
-        if (!table.IsExact || (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot)))
-        {
-            root = Packer.PackAgain(_lot, table.Stock, new Pattern(table.Stock, root, _lot.Shapes.Count).Counts);
-        }
-
-        return new(table.Stock, root, _lot.Shapes.Count);
     }
 
     private bool Keep(Pattern pattern)

@@ -77,19 +77,7 @@ internal sealed class SetBound
 
     private bool AddPatterns(Master master)
     {
-        var duals = new double[_lot.Shapes.Count];
-        for (var k = 0; k < duals.Length; k++)
-        {
-            duals[k] = Math.Max(0, master.Duals[k]);
-        }
-
-        var scale = SheetTable.GreatestScale(_lot, duals, FinestScale);
-        var worths = new int[duals.Length];
-        for (var k = 0; k < worths.Length; k++)
-        {
-            worths[k] = Array.TrueForAll(_tables, table => table.Sees(k)) ? (int)(duals[k] * scale) : 0;
-        }
-
+        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
         _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
@@ -99,13 +87,7 @@ internal sealed class SetBound
             var price = (long)Math.Round(-master.StockDual(table.Stock) * scale);
             if (most[table.Stock] > price + Math.Max(1, scale / 100_000))
             {
-                var root = table.Best();
-                if (!table.IsExact || (!table.KeepsRules && _lot.HasRules && !root.KeepsRules(_lot)))
-                {
-                    root = Packer.PackAgain(_lot, table.Stock, new Pattern(table.Stock, root, worths.Length).Counts);
-                }
-
-                var pattern = new Pattern(table.Stock, root, worths.Length);
+                var pattern = table.BestPattern(_lot);
                 var worth = 0L;
                 for (var k = 0; k < worths.Length; k++)
                 {

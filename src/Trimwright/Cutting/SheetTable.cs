@@ -54,8 +54,33 @@ internal abstract class SheetTable
         return new CoarseTable(lot, stock) { Stock = stock };
     }
 
+    /// <summary>What is on the sheet that gives the most, cut as the lot's rules allow; after <see cref="Fill"/>.</summary>
+    public Pattern BestPattern(Lot lot)
+    {
+        var root = Best();
+        if (!IsExact || (!KeepsRules && lot.HasRules && !root.KeepsRules(lot)))
+        {
+            root = Packer.PackAgain(lot, Stock, new Pattern(Stock, root, lot.Shapes.Count).Counts);
+        }
+
+        return new(Stock, root, lot.Shapes.Count);
+    }
+
+    /// <summary>Worths in whole numbers, as large as all tables can hold; what one of them does not know is worth nothing.</summary>
+    public static (int[] Worths, long Scale) WholeWorths(Lot lot, SheetTable[] tables, double[] worths, long wanted)
+    {
+        var scale = GreatestScale(lot, worths, wanted);
+        var whole = new int[worths.Length];
+        for (var k = 0; k < whole.Length; k++)
+        {
+            whole[k] = Array.TrueForAll(tables, table => table.Sees(k)) ? (int)(worths[k] * scale) : 0;
+        }
+
+        return (whole, scale);
+    }
+
     /// <summary>The greatest whole factor, at most <paramref name="wanted"/>, by which worths may be multiplied without leaving the table.</summary>
-    public static long GreatestScale(Lot lot, double[] worths, long wanted)
+    private static long GreatestScale(Lot lot, double[] worths, long wanted)
     {
         var most = 0.0;
         foreach (var stock in lot.Stocks)
