@@ -26,12 +26,13 @@ public sealed record BestSheet(long Worth, CutNode Root)
 
         // Any number of each: the largest count that the sheet could hold, so that nothing is held back.
         var lot = LotMaker.Make(job)[0];
+        var table = SheetTable.For(lot, 0);
         var whole = new int[lot.Shapes.Count];
         for (var k = 0; k < whole.Length; k++)
         {
             var worth = lot.Shapes[k].Members.Max(member => worths[member.Piece]);
             if (lot.Shapes[k].Members.Any(member => worths[member.Piece] < 0)
-                || worth > MostWorth / Math.Max(1, lot.Stocks[0].Area / lot.Shapes[k].Area))
+                || worth > MostWorth / table.MostOf(k))
             {
                 throw new ArgumentException("a worth is negative or too large", nameof(worths));
             }
@@ -39,7 +40,6 @@ public sealed record BestSheet(long Worth, CutNode Root)
             whole[k] = (int)worth;
         }
 
-        var table = SheetTable.For(lot, 0);
         var most = table.Fill(whole);
         var pattern = new Pattern(0, table.Best(), lot.Shapes.Count);
         return new(most, new PlanWriter(job, lot).One(pattern, [.. lot.Shapes.Select(shape => shape.Members.MaxBy(member => worths[member.Piece]).Piece)]));

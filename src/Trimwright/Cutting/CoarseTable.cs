@@ -13,6 +13,7 @@ internal sealed class CoarseTable : SheetTable
     private readonly int[] _seen;
 
     public CoarseTable(Lot lot, int stock)
+        : base(lot, stock)
     {
         var sheet = lot.Stocks[stock];
         Step = (Math.Max(sheet.Width, sheet.Height) / MostSteps) + 1;
@@ -30,10 +31,7 @@ internal sealed class CoarseTable : SheetTable
                 })],
                 Stocks = [.. lot.Stocks.Select(item => item with { Width = item.Width / Step, Height = item.Height / Step })],
             },
-            stock)
-        {
-            Stock = stock,
-        };
+            stock);
     }
 
     public override bool KeepsRules => false;
@@ -44,7 +42,10 @@ internal sealed class CoarseTable : SheetTable
 
     public override bool Sees(int shape) => _sees[shape];
 
-    public override int Fill(int[] worths)
+    // Rounded down, a piece of just under two units is half as wide and half as high: four are on the sheet for one.
+    public override long MostOf(int shape) => _table.MostOf(shape);
+
+    protected override int FillAll(int[] worths)
     {
         for (var k = 0; k < _seen.Length; k++)
         {

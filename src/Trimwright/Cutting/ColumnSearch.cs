@@ -96,14 +96,14 @@ internal sealed class ColumnSearch
             duals[k] = demand[k] > 0 ? Math.Max(0, master.Duals[k]) : 0;
         }
 
-        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, duals, FinestScale);
+        var (worths, scale) = SheetTable.WholeWorths(_tables, duals, FinestScale);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
         {
             most[table.Stock] = table.Fill(worths);
-            var price = (long)Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
-            if (most[table.Stock] > price + Math.Max(1, scale / 100_000) && most[table.Stock] > 0)
+            var price = Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
+            if (most[table.Stock] > price + Math.Max(1, Math.Floor(scale / 100_000)) && most[table.Stock] > 0)
             {
                 var pattern = table.BestPattern(_lot);
                 if (Keep(pattern))

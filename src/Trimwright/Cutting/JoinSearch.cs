@@ -96,15 +96,15 @@ internal sealed class JoinSearch
 
     private bool AddPatterns(Master master, double[] costs, bool proveShort)
     {
-        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
+        var (worths, scale) = SheetTable.WholeWorths(_tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
         _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
         {
             most[table.Stock] = table.Fill(worths);
-            var price = (long)Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
-            if (most[table.Stock] > price + Math.Max(1, scale / 100_000) && most[table.Stock] > 0 && Keep(table.BestPattern(_lot)))
+            var price = Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
+            if (most[table.Stock] > price + Math.Max(1, Math.Floor(scale / 100_000)) && most[table.Stock] > 0 && Keep(table.BestPattern(_lot)))
             {
                 master.Add(_patterns[^1], costs[table.Stock]);
                 found = true;

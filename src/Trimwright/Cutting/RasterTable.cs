@@ -16,13 +16,12 @@ internal sealed class RasterTable : SheetTable
     private int[][] _restAcross = [];
     private int[][] _restDown = [];
     private int[] _best = [];
-    private readonly Lot _lot;
     private readonly bool _flipped;
     private int[] _worths = [];
 
     public RasterTable(Lot lot, int stock)
+        : base(lot, stock)
     {
-        _lot = lot;
         var sheet = lot.Stocks[stock];
         var ways = new List<(int Width, int Height, int Shape, bool Turned)>();
         for (var k = 0; k < lot.Shapes.Count; k++)
@@ -51,7 +50,7 @@ internal sealed class RasterTable : SheetTable
     /// <summary>About how many steps one filling takes.</summary>
     public double Work => (double)_across.Length * _down.Length * (_across.Length + _down.Length);
 
-    public override int Fill(int[] worths)
+    protected override int FillAll(int[] worths)
     {
         _worths = worths;
         var n = _across.Length;
@@ -92,7 +91,7 @@ internal sealed class RasterTable : SheetTable
 
     public override Part Best()
     {
-        var sheet = _lot.Stocks[Stock];
+        var sheet = Lot.Stocks[Stock];
         var root = new Part(sheet.Width, sheet.Height);
         Lay(root, _across.Length - 1, _down.Length - 1);
         return root;
@@ -158,7 +157,7 @@ internal sealed class RasterTable : SheetTable
         {
             if (wi <= i && wj <= j && _worths[shape] == worth)
             {
-                Trim.Lay(_lot, part, width, height, shape, turned);
+                Trim.Lay(Lot, part, width, height, shape, turned);
                 return;
             }
         }

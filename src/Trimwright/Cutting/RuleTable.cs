@@ -12,7 +12,6 @@ internal sealed class RuleTable : SheetTable
     private const int None = -(1 << 30);
 
     private readonly List<(int Width, int Height, int Shape, bool Turned)> _ways = [];
-    private readonly Lot _lot;
     private readonly int _width;
     private readonly int _height;
     private readonly int[] _used;
@@ -20,8 +19,8 @@ internal sealed class RuleTable : SheetTable
     private int[] _worths = [];
 
     public RuleTable(Lot lot, int stock)
+        : base(lot, stock)
     {
-        _lot = lot;
         _width = lot.Stocks[stock].Width;
         _height = lot.Stocks[stock].Height;
         _used = new int[(_width + 1) * (_height + 1)];
@@ -41,9 +40,9 @@ internal sealed class RuleTable : SheetTable
     public override bool KeepsRules => true;
 
     /// <summary>The work grows with the third power of the side: 768 is 12 in at 1/64 in.</summary>
-    public static bool IsSmallEnough(LotStock stock) => (long)stock.Width * stock.Height * (stock.Width + stock.Height) <= 500_000_000;
+    public static bool IsSmallEnough(LotStock stock) => (Int128)stock.Area * ((long)stock.Width + stock.Height) <= 500_000_000;
 
-    public override int Fill(int[] worths)
+    protected override int FillAll(int[] worths)
     {
         _worths = worths;
         var m = _height + 1;
@@ -55,7 +54,7 @@ internal sealed class RuleTable : SheetTable
         }
 
         // An upright cut runs through the whole height, so only heights that can be cut take part.
-        var from = Math.Max(1, _lot.LeastCut);
+        var from = Math.Max(1, Lot.LeastCut);
         Span<int> open = new int[m];
         for (var x = 1; x <= _width; x++)
         {
@@ -68,13 +67,13 @@ internal sealed class RuleTable : SheetTable
                     RaiseBySum(row[from..], _used.AsSpan((a * m) + from, m - from), _used.AsSpan(((x - a) * m) + from, m - from));
                 }
 
-                if (x - a >= _lot.LeastTrim)
+                if (x - a >= Lot.LeastTrim)
                 {
                     Raise(row[from..], _used.AsSpan((a * m) + from, m - from));
                 }
             }
 
-            if (x >= _lot.LeastCut)
+            if (x >= Lot.LeastCut)
             {
                 FillRow(row);
             }
@@ -141,7 +140,7 @@ internal sealed class RuleTable : SheetTable
         secondIsUsed = false;
         var through = upright ? part.Height : part.Width;
         var size = upright ? part.Width : part.Height;
-        if (!_lot.MayCut(through))
+        if (!Lot.MayCut(through))
         {
             return false;
         }
@@ -156,7 +155,7 @@ internal sealed class RuleTable : SheetTable
 
             var second = upright ? Used(size - at, part.Height) : Used(part.Width, size - at);
             secondIsUsed = second >= 0 && first + second == worth;
-            if (secondIsUsed || (first == worth && size - at >= _lot.LeastTrim))
+            if (secondIsUsed || (first == worth && size - at >= Lot.LeastTrim))
             {
                 part.Cut(upright, at);
                 return true;

@@ -77,15 +77,15 @@ internal sealed class SetBound
 
     private bool AddPatterns(Master master)
     {
-        var (worths, scale) = SheetTable.WholeWorths(_lot, _tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
+        var (worths, scale) = SheetTable.WholeWorths(_tables, [.. Enumerable.Range(0, _lot.Shapes.Count).Select(k => Math.Max(0, master.Duals[k]))], FinestScale);
         _joins.Clamp(worths);
         var most = new long[_tables.Length];
         var found = false;
         foreach (var table in _tables)
         {
             most[table.Stock] = table.Fill(worths);
-            var price = (long)Math.Round(-master.StockDual(table.Stock) * scale);
-            if (most[table.Stock] > price + Math.Max(1, scale / 100_000))
+            var price = Math.Round(-master.StockDual(table.Stock) * scale);
+            if (most[table.Stock] > price + Math.Max(1, Math.Floor(scale / 100_000)))
             {
                 var pattern = table.BestPattern(_lot);
                 var worth = 0L;
@@ -94,7 +94,7 @@ internal sealed class SetBound
                     worth += (long)worths[k] * pattern.Counts[k];
                 }
 
-                if (worth > price + Math.Max(1, scale / 100_000))
+                if (worth > price + Math.Max(1, Math.Floor(scale / 100_000)))
                 {
                     master.Add(pattern, 0);
                     found = true;
@@ -106,7 +106,7 @@ internal sealed class SetBound
         return found;
     }
 
-    private void Prove(int[] worths, long[] most, long scale)
+    private void Prove(int[] worths, long[] most, double scale)
     {
         if (_lot.Stocks.Any(stock => !stock.Limited && _job.Stock[stock.Index].Count is null && most[stock.Index] > 0))
         {
@@ -114,7 +114,7 @@ internal sealed class SetBound
         }
 
         // Sets without a limit of their own must be paid for in full: they set what one of weight stands for.
-        BigInteger rate = scale;
+        BigInteger rate = Math.Max(1, (long)scale);
         var takes = _takes.Select((set, n) => set.Aggregate(BigInteger.Zero, (sum, take) => sum + ((BigInteger)worths[take.Shape] * take.Each))
             - _sets[n].Brings.Aggregate(BigInteger.Zero, (sum, brought) => sum + ((BigInteger)most[StockOf(brought.Stock)] * brought.Each))).ToList();
         for (var n = 0; n < takes.Count; n++)

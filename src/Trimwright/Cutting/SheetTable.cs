@@ -1,7 +1,7 @@
 namespace Trimwright.Cutting;
 
 /// <summary>Finds the most valuable way to cut one sheet of a stock, with any number of each shape.</summary>
-internal abstract class SheetTable
+internal abstract class SheetTable(Lot lot, int stock)
 {
     /// <summary>Worths may add up to this on one sheet.</summary>
     public const int MostWorth = 1 << 29;
@@ -11,17 +11,40 @@ internal abstract class SheetTable
     // Steps of one filling: about a tenth of a second.
     private const double MostWork = 4e8;
 
+    /// <summary>The lot, with sides as they are.</summary>
+    public Lot Lot { get; } = lot;
+
     /// <summary>The place of the stock in the lot.</summary>
-    public required int Stock { get; init; }
+    public int Stock { get; } = stock;
 
     /// <summary>Whether the table keeps the holding rules.</summary>
     public abstract bool KeepsRules { get; }
 
     /// <summary>
-    /// Fills the table for these worths and returns the most that a sheet can give. No shape may be worth more than
-    /// <see cref="MostWorth"/> on a whole sheet by its area: see <see cref="GreatestScale"/>.
+    /// How many of a shape a sheet could hold by its area, as the table measures sides; at least 1, and 1 for a shape that cannot come from it. Where
+    /// none of them is worth more than <see cref="MostWorth"/> times so many, no mixed sheet is worth twice that: the sums stay whole numbers of 32 bits.
     /// </summary>
-    public abstract int Fill(int[] worths);
+    public virtual long MostOf(int shape) =>
+        Lot.Shapes[shape].MayComeFrom(Stock) ? Math.Max(1, Lot.Stocks[Stock].Area / Lot.Shapes[shape].Area) : 1;
+
+    /// <summary>Fills the table for these worths, whole numbers from 0, and returns the most that a sheet can give.</summary>
+    /// <exception cref="ArgumentException">A shape is worth more than <see cref="MostWorth"/> on a whole sheet: see <see cref="MostOf"/>.</exception>
+    public int Fill(int[] worths)
+    {
+        for (var k = 0; k < worths.Length; k++)
+        {
+            // The sums are added many at a time, and so wrap round without a word: a bound that came of it would be wrong.
+            if (worths[k] < 0 || worths[k] > MostWorth / MostOf(k))
+            {
+                throw new ArgumentException($"a worth of {worths[k]} is negative or too large for the table", nameof(worths));
+            }
+        }
+
+        return FillAll(worths);
+    }
+
+    /// <summary>Fills the table; the worths are in range.</summary>
+    protected abstract int FillAll(int[] worths);
 
     /// <summary>The way to cut that gives it; after <see cref="Fill"/>.</summary>
     public abstract Part Best();
@@ -39,19 +62,19 @@ internal abstract class SheetTable
     {
         if (lot.HasRules && RuleTable.IsSmallEnough(lot.Stocks[stock]))
         {
-            return new RuleTable(lot, stock) { Stock = stock };
+            return new RuleTable(lot, stock);
         }
 
         if (Math.Max(lot.Stocks[stock].Width, lot.Stocks[stock].Height) <= FinestSide)
         {
-            var raster = new RasterTable(lot, stock) { Stock = stock };
+            var raster = new RasterTable(lot, stock);
             if (raster.Work <= MostWork)
             {
                 return raster;
             }
         }
 
-        return new CoarseTable(lot, stock) { Stock = stock };
+        return new CoarseTable(lot, stock);
     }
 
     /// <summary>What is on the sheet that gives the most, cut as the lot's rules allow; after <see cref="Fill"/>.</summary>
@@ -66,10 +89,13 @@ internal abstract class SheetTable
         return new(Stock, root, lot.Shapes.Count);
     }
 
-    /// <summary>Worths in whole numbers, as large as all tables can hold; what one of them does not know is worth nothing.</summary>
-    public static (int[] Worths, long Scale) WholeWorths(Lot lot, SheetTable[] tables, double[] worths, long wanted)
+    /// <summary>
+    /// Worths in whole numbers, as large as all tables can hold, with what they were multiplied by; what a table does not know is worth nothing.
+    /// What leaving out a piece costs is far above what a sheet does, so that where the stock is too little the factor can be less than 1.
+    /// </summary>
+    public static (int[] Worths, double Scale) WholeWorths(SheetTable[] tables, double[] worths, long wanted)
     {
-        var scale = GreatestScale(lot, worths, wanted);
+        var scale = GreatestScale(tables, worths, wanted);
         var whole = new int[worths.Length];
         for (var k = 0; k < whole.Length; k++)
         {
@@ -79,18 +105,19 @@ internal abstract class SheetTable
         return (whole, scale);
     }
 
-    /// <summary>The greatest whole factor, at most <paramref name="wanted"/>, by which worths may be multiplied without leaving the table.</summary>
-    private static long GreatestScale(Lot lot, double[] worths, long wanted)
+    /// <summary>The greatest factor, at most <paramref name="wanted"/> and whole from 1 on, by which worths may be multiplied without leaving a table.</summary>
+    private static double GreatestScale(SheetTable[] tables, double[] worths, long wanted)
     {
         var most = 0.0;
-        foreach (var stock in lot.Stocks)
+        foreach (var table in tables)
         {
             for (var k = 0; k < worths.Length; k++)
             {
-                most = Math.Max(most, worths[k] * Math.Floor((double)stock.Area / lot.Shapes[k].Area));
+                most = Math.Max(most, worths[k] * table.MostOf(k));
             }
         }
 
-        return most <= 0 ? wanted : (long)Math.Clamp(MostWorth / most, 1, wanted);
+        var scale = most <= 0 ? wanted : Math.Min(MostWorth / most, wanted);
+        return scale >= 1 ? Math.Floor(scale) : scale;
     }
 }
