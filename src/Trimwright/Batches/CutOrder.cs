@@ -17,24 +17,17 @@ internal sealed record OrderedCut(CutKind Kind, int Count, Length Setting, bool 
 }
 
 /// <summary>
-/// Orders cuts. A cut comes after the one that gave its part. Only a few sheets are in parts at once: a bench holds no more, and who cuts all sheets
-/// side by side has dozens of marked parts waiting. Once set, the fence stays until no cut can be made at that setting; then several
+/// Orders cuts. A cut comes after the one that gave its part. Once set, the fence stays until no cut can be made at that setting; then several
 /// ways to choose the next are tried, and the order that sets the fence least often is kept: settings that need not come again, settings that serve
 /// most cuts, and the longest cut first, so that a slip costs a strip and not a small piece that is nearly done.
 /// </summary>
 internal sealed class CutOrder
 {
-    /// <summary>How many different sheets lie on the bench in parts: common practice, no source.</summary>
-    private const int MostOpen = 2;
-
     private readonly IReadOnlyList<CutKind> _roots;
     private readonly Func<Candidate, long[]> _rank;
     private readonly Dictionary<CutKind, int> _waiting = [];
     private readonly Dictionary<Length, int> _onlyAt = [];
     private readonly List<OrderedCut> _order = [];
-
-    // Sheets that no cut was made in.
-    private readonly HashSet<CutKind> _whole = new(ReferenceEqualityComparer.Instance);
 
     private CutOrder(IReadOnlyList<CutKind> roots, IEnumerable<CutKind> all, Func<Candidate, long[]> rank)
     {
@@ -78,7 +71,6 @@ internal sealed class CutOrder
         foreach (var root in _roots)
         {
             _waiting[root] = root.Nodes.Count;
-            _whole.Add(root);
         }
 
         while (_waiting.Count > 0)
@@ -100,22 +92,12 @@ internal sealed class CutOrder
     /// of the first sheet.
     /// </summary>
     private CutKind? Next(Length setting) =>
-        _order.Count > 0 && _order[^1].Rest is { } rest && _waiting.ContainsKey(rest) && rest.CanBeMadeAt(setting) 
-            ? rest
-            : Ready().Where(kind => kind.CanBeMadeAt(setting)).OrderByDescending(kind => kind.Length).ThenBy(kind => kind.Sheet.Place).FirstOrDefault();
-
-    /// <summary>What may be cut next: the parts on the bench, and while there is room on it whole sheets.</summary>
-    private IEnumerable<CutKind> Ready()
-    {
-        var open = _waiting.Keys.Where(kind => !_whole.Contains(kind)).Select(kind => kind.Sheet).Distinct().Count();
-        return open < MostOpen ? _waiting.Keys : _waiting.Keys.Where(kind => !_whole.Contains(kind));
-    }
+        _order.Count > 0 && _order[^1].Rest is { } rest && _waiting.ContainsKey(rest) && rest.CanBeMadeAt(setting) ? rest : _waiting.Keys.Where(kind => kind.CanBeMadeAt(setting)).OrderByDescending(kind => kind.Length).ThenBy(kind => kind.Sheet.Place).FirstOrDefault();
 
     private void Cut(CutKind kind, Length setting)
     {
         var count = _waiting[kind];
         _waiting.Remove(kind);
-        _whole.Remove(kind);
         _order.Add(new(kind, count, setting, kind.Ways.First(way => way.Setting == setting).FromFarEdge));
         if (kind.Ways.Count == 1)
         {
@@ -131,10 +113,10 @@ internal sealed class CutOrder
         }
     }
 
-    private IEnumerable<Candidate> Candidates() => Ready().SelectMany(kind => kind.Ways).Select(way => way.Setting).Distinct().Select(setting =>
+    private IEnumerable<Candidate> Candidates() => _waiting.Keys.SelectMany(kind => kind.Ways).Select(way => way.Setting).Distinct().Select(setting =>
     {
         var (cuts, only) = (0, 0);
-        var open = new Stack<(CutKind Kind, int Count)>(Ready().Where(kind => kind.CanBeMadeAt(setting)).Select(kind => (kind, _waiting[kind])));
+        var open = new Stack<(CutKind Kind, int Count)>(_waiting.Where(entry => entry.Key.CanBeMadeAt(setting)).Select(entry => (entry.Key, entry.Value)));
         var longest = open.Max(entry => entry.Kind.Length);
         while (open.TryPop(out var entry))
         {
