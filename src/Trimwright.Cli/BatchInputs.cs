@@ -21,8 +21,12 @@ internal sealed class BatchInputs
         Batch? batch = null;
         if (Inputs.Take(file, _sources, _diagnostics) is { } bytes)
         {
-            WhichFile.RefuseLayout(file, bytes);
             (batch, var problems) = BatchReader.Read(file, bytes, name => Open(file, name));
+            if (batch is null)
+            {
+                WhichFile.RefuseLayout(file, bytes);
+            }
+
             _diagnostics.AddRange(problems);
         }
 

@@ -20,8 +20,12 @@ internal sealed record Inputs(
         Layout? layout = null;
         if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
         {
-            WhichFile.RefuseBatch(layoutFile, layoutBytes);
             (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes, picture => OpenPicture(layoutFile, picture));
+            if (layout is null)
+            {
+                WhichFile.RefuseBatch(layoutFile, layoutBytes);
+            }
+
             diagnostics.AddRange(problems);
         }
 

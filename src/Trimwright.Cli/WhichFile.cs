@@ -2,7 +2,10 @@ using System.Text.Json;
 
 namespace Trimwright.Cli;
 
-/// <summary>Tells layouts and batch files apart where one was given to the verb of the other.</summary>
+/// <summary>
+/// Tells layouts and batch files apart where one was given to the verb of the other. Asked only when a file could not be used: what can be read as the
+/// one is never the other.
+/// </summary>
 internal static class WhichFile
 {
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };

@@ -109,7 +109,8 @@ internal static class BalanceCommand
         Show(comparison, show, screen);
         foreach (var variant in chosen)
         {
-            Show(variant, screen);
+            screen.Line();
+            session.WriteTrimList(FormattableString.Invariant($"No. {variant.Number}, {variant.Name}"), variant.Card);
         }
 
         screen.Lines("written", folder.Paths);
@@ -152,20 +153,6 @@ internal static class BalanceCommand
         }
 
         screen.Lines(BalanceReport.WorthHeading, BalanceReport.Worth);
-    }
-
-    private static void Show(ComparedVariant variant, Screen screen)
-    {
-        var list = TrimList.FromCard(variant.Card);
-        screen.Line();
-        screen.Line(FormattableString.Invariant($"No. {variant.Number}, {variant.Name}: {TrimSheet.Headline(list)}"));
-        screen.Line();
-        var table = TrimTable.FromList(list);
-        screen.Table(table.Headings, table.Rows, table.ToPlainText());
-        foreach (var (heading, lines) in FitReport.Of(variant.Card))
-        {
-            screen.Lines(heading, lines);
-        }
     }
 
     private static void Show(BalanceTable table, Screen screen) => screen.Table(table.Headings, table.Rows, table.ToPlainText());

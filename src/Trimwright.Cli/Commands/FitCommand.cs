@@ -56,12 +56,8 @@ internal static class FitCommand
         }
 
         session.Complain();
-        var list = TrimList.FromCard(card);
-        screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(list)}");
-        screen.Line();
-        var table = TrimTable.FromList(list);
-        screen.Table(table.Headings, table.Rows, table.ToPlainText());
-        session.WriteReport(card);
+        session.WriteTrimList(card.Layout.Title, card);
+
         // Where there is a picture, balance is asked after; elsewhere it would only make every fit wait for it.
         session.WriteBalance(card, !parsed.GetValue(options.NoBalance) && card.Layout.Pieces.Any(piece => piece.Picture is not null));
         screen.Lines("written", folder.Paths);

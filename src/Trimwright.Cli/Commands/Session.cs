@@ -58,6 +58,19 @@ internal sealed class Session
     /// <summary>Shows errors and warnings for people.</summary>
     public void Complain() => _screen.Complain(DiagnosticList.InFileOrder(_diagnostics), _inputs.Sources);
 
+    /// <summary>Shows the trim list of a card under a heading, and what is to be said of the fit.</summary>
+    /// <param name="of">What the list is of.</param>
+    /// <param name="card">The card.</param>
+    public void WriteTrimList(string of, FittedCard card)
+    {
+        var list = TrimList.FromCard(card);
+        _screen.Line($"{of}: {TrimSheet.Headline(list)}");
+        _screen.Line();
+        var table = TrimTable.FromList(list);
+        _screen.Table(table.Headings, table.Rows, table.ToPlainText());
+        WriteReport(card);
+    }
+
     public void WriteReport(FittedCard card)
     {
         foreach (var (heading, lines) in FitReport.Of(card))

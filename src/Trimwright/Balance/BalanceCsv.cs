@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Trimwright.Trimming;
 
 namespace Trimwright.Balance;
 
@@ -12,10 +13,10 @@ public static class BalanceCsv
     public static string Write(BalanceComparison comparison)
     {
         var text = new StringBuilder();
-        Append(text, Headings);
+        CsvText.Append(text, Headings);
         foreach (var variant in comparison.Variants)
         {
-            Append(text,
+            CsvText.Append(text,
             [
                 variant.Number.ToString(CultureInfo.InvariantCulture),
                 variant.Ranked.Place.ToString(CultureInfo.InvariantCulture),
@@ -29,10 +30,4 @@ public static class BalanceCsv
 
         return text.ToString();
     }
-
-    private static void Append(StringBuilder text, IEnumerable<string> fields) => text.AppendJoin(',', fields.Select(Quoted)).Append("\r\n");
-
-    private static string Quoted(string field) => field.AsSpan().IndexOfAny(",\"\r\n") < 0
-        ? field
-        : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

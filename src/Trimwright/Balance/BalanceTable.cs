@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Trimwright.Trimming;
 
 namespace Trimwright.Balance;
@@ -42,18 +41,7 @@ public sealed record BalanceTable(IReadOnlyList<string> Headings, IReadOnlyList<
     public string ToPlainText() => TextTable.Plain(Headings, Rows, NumberColumns.Contains);
 
     /// <summary>The table in Markdown with LF line ends.</summary>
-    public string ToMarkdown()
-    {
-        var text = new StringBuilder();
-        Append(text, Headings);
-        Append(text, [.. Headings.Select((_, i) => NumberColumns.Contains(i) ? "---:" : "---")]);
-        foreach (var row in Rows)
-        {
-            Append(text, [.. row.Select(cell => cell.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal))]);
-        }
-
-        return text.ToString();
-    }
+    public string ToMarkdown() => TextTable.Markdown(Headings, Rows, NumberColumns.Contains);
 
     /// <summary>Deviation, both its parts, and the score of the other measure.</summary>
     internal static IReadOnlyList<string> Scores(FaceWeight? weight) => weight is { Whole: var whole }
@@ -65,7 +53,4 @@ public sealed record BalanceTable(IReadOnlyList<string> Headings, IReadOnlyList<
         variant.Weight?.Pieces.FirstOrDefault(other => other.Piece == piece) is { } found
             ? [BalanceText.Share(found.Share), BalanceReport.ShortDirections(found)]
             : ["", ""];
-
-    private static void Append(StringBuilder text, IReadOnlyList<string> cells) =>
-        text.Append("| ").Append(string.Join(" | ", cells)).Append(" |\n");
 }

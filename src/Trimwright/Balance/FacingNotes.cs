@@ -15,7 +15,7 @@ public static class FacingNotes
     [
         .. card.Pieces
             .Where(piece => piece.Source.Faces is { } side && IsNearer(piece, card, side))
-            .Select(piece => $"`{piece.Name}` faces {Word(piece.Source.Faces!.Value)} and stands nearer to the {Word(piece.Source.Faces!.Value)} edge, so it looks off the card"),
+            .Select(piece => $"`{piece.Name}` faces {FitWords.Edge(piece.Source.Faces!.Value)} and stands nearer to the {FitWords.Edge(piece.Source.Faces!.Value)} edge, so it looks off the card"),
     ];
 
     // The middle of its box against the middle of the card; a tilt turns a piece about the middle of its box.
@@ -30,12 +30,4 @@ public static class FacingNotes
             _ => at.Y > middle.Y,
         };
     }
-
-    private static string Word(Edge side) => side switch
-    {
-        Edge.Left => "left",
-        Edge.Right => "right",
-        Edge.Top => "top",
-        _ => "bottom",
-    };
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Trimwright.Measures;
+using Trimwright.Trimming;
 
 namespace Trimwright.Batches;
 
@@ -19,10 +20,10 @@ public static class ScheduleCsv
         var unit = schedule.Plan.Batch.Batch.Unit;
         string Size(Length? length) => length is { } known ? LengthText.WriteBare(known, unit) : "";
         var text = new StringBuilder();
-        Append(text, Headings);
+        CsvText.Append(text, Headings);
         foreach (var step in schedule.Steps)
         {
-            Append(text,
+            CsvText.Append(text,
             [
                 step.Number.ToString(CultureInfo.InvariantCulture), Size(step.Setting), LengthText.Symbol(unit), step.Sheet, step.Mark,
                 ScheduleText.EdgeWord(step.AtFence), Size(step.Length), step.Count.ToString(CultureInfo.InvariantCulture), step.Times.ToString(CultureInfo.InvariantCulture),
@@ -42,10 +43,4 @@ public static class ScheduleCsv
         YieldKind.Offcut => "offcut",
         _ => "scrap",
     };
-
-    private static void Append(StringBuilder text, IEnumerable<string> fields) => text.AppendJoin(',', fields.Select(Quoted)).Append("\r\n");
-
-    private static string Quoted(string field) => field.AsSpan().IndexOfAny(",\"\r\n") < 0
-        ? field
-        : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trimwright.Cutting;
+using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
 using Trimwright.Trimming;
@@ -157,13 +158,7 @@ public static class ScheduleText
     private static string Several(long count) => count == 1 ? "" : $"{Text(count)} of ";
 
     /// <summary>An edge in a word.</summary>
-    public static string EdgeWord(Edge edge) => edge switch
-    {
-        Edge.Left => "left",
-        Edge.Right => "right",
-        Edge.Top => "top",
-        _ => "bottom",
-    };
+    public static string EdgeWord(Edge edge) => FitWords.Edge(edge);
 
     private static string Lay(TrimSchedule schedule, ScheduledSheet sheet)
     {

@@ -10,8 +10,7 @@ internal sealed class ColumnSearch
 
     private readonly Lot _lot;
     private readonly SheetTable[] _tables;
-    private readonly HashSet<string> _known = new(StringComparer.Ordinal);
-    private readonly List<Pattern> _patterns = [];
+    private readonly PatternPool _patterns = new();
 
     public ColumnSearch(Lot lot)
     {
@@ -23,13 +22,13 @@ internal sealed class ColumnSearch
             {
                 if (lot.Shapes[k].MayComeFrom(s))
                 {
-                    Keep(Packer.PackOneKind(lot, s, k));
+                    _patterns.Add(Packer.PackOneKind(lot, s, k));
                 }
             }
         }
     }
 
-    public IReadOnlyList<Pattern> Patterns => _patterns;
+    public IReadOnlyList<Pattern> Patterns => _patterns.All;
 
     /// <summary>The best bound so far; null before the first round.</summary>
     public WorthBound? Bound { get; private set; }
@@ -53,7 +52,7 @@ internal sealed class ColumnSearch
         var missing = _lot.Shapes.Select(shape => proveShort ? shape.Area / largest : 100.0 * dearest * (1 + (shape.Area / largest))).ToArray();
         var master = new Master(_lot, demand, stockLeft, missing);
         var whole = demand.AsSpan().SequenceEqual(_lot.Shapes.Select(shape => shape.Demand).ToArray());
-        foreach (var pattern in _patterns)
+        foreach (var pattern in _patterns.All)
         {
             master.Add(pattern, costs[pattern.Stock]);
         }
@@ -106,7 +105,7 @@ internal sealed class ColumnSearch
             if (most[table.Stock] > price + Math.Max(1, Math.Floor(scale / 100_000)) && most[table.Stock] > 0)
             {
                 var pattern = table.BestPattern(_lot);
-                if (Keep(pattern))
+                if (_patterns.Add(pattern))
                 {
                     master.Add(pattern, costs[pattern.Stock]);
                     found = true;
@@ -133,16 +132,5 @@ internal sealed class ColumnSearch
         }
 
         return found;
-    }
-
-    private bool Keep(Pattern pattern)
-    {
-        if (!_known.Add(string.Join(',', pattern.Counts) + "@" + pattern.Stock.ToString(System.Globalization.CultureInfo.InvariantCulture)))
-        {
-            return false;
-        }
-
-        _patterns.Add(pattern);
-        return true;
     }
 }

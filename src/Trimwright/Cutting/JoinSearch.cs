@@ -13,8 +13,7 @@ internal sealed class JoinSearch
     private readonly Lot _lot;
     private readonly JoinShapes _joins;
     private readonly SheetTable[] _tables;
-    private readonly List<Pattern> _patterns = [];
-    private readonly HashSet<string> _known = new(StringComparer.Ordinal);
+    private readonly PatternPool _patterns = new();
 
     /// <param name="job">The job; every piece of it can be cut, or is joined.</param>
     public JoinSearch(CuttingJob job)
@@ -75,7 +74,7 @@ internal sealed class JoinSearch
         var master = new Master(
             _lot, demand, [.. _lot.Stocks.Select(stock => stock.Count)], missing, [.. wholes.Select(id => _job.Pieces.First(piece => piece.Id == id).Count)]);
         var columns = _joins.AddTo(master, [.. _job.Joins.Select(join => wholes.IndexOf(join.Piece))]);
-        foreach (var pattern in _patterns)
+        foreach (var pattern in _patterns.All)
         {
             master.Add(pattern, costs[pattern.Stock]);
         }
@@ -106,7 +105,7 @@ internal sealed class JoinSearch
             var price = Math.Round((costs[table.Stock] - master.StockDual(table.Stock)) * scale);
             if (most[table.Stock] > price + Math.Max(1, Math.Floor(scale / 100_000)) && most[table.Stock] > 0 && Keep(table.BestPattern(_lot)))
             {
-                master.Add(_patterns[^1], costs[table.Stock]);
+                master.Add(_patterns.All[^1], costs[table.Stock]);
                 found = true;
             }
         }
@@ -120,15 +119,6 @@ internal sealed class JoinSearch
         return found;
     }
 
-    private bool Keep(Pattern pattern)
-    {
-        if (pattern.Counts.All(count => count == 0)
-            || !_known.Add(string.Join(',', pattern.Counts) + "@" + pattern.Stock.ToString(System.Globalization.CultureInfo.InvariantCulture)))
-        {
-            return false;
-        }
-
-        _patterns.Add(pattern);
-        return true;
-    }
+    // What would be an empty sheet is no pattern.
+    private bool Keep(Pattern pattern) => pattern.Counts.Any(count => count != 0) && _patterns.Add(pattern);
 }

@@ -140,16 +140,25 @@ public static class LayersDrawing
             items.Add(Turned(part.Layer, new DrawnOutline(part.Layer.Outline, new(Palette.Lighter(part.Layer.Paper.Colour, 86)), Below)));
         }
 
+        // Numbers where they meet no line, and no foam of a picture, as near to the middle of their piece as can be.
+        var placed = new List<Spot>();
         foreach (var part in storey.Parts)
         {
             List<DrawnItem> drawn = [new DrawnOutline(part.Layer.Outline, new(Palette.Lighter(part.Layer.Paper.Colour, 55)), Edge)];
-            drawn.AddRange(part.Foam is null ? GlueLine(part.Layer) : FoamDots(part.Layer));
+            if (part.Foam is null)
+            {
+                drawn.AddRange(GlueLine(part.Layer));
+            }
+            else
+            {
+                var dots = FoamPlaces(part.Layer).ToList();
+                drawn.AddRange(dots.Select(dot => FoamDot(dot.At, dot.Radius)));
+                placed.AddRange(part.Layer.Piece.Source is { CutOut: not null, Tilt.IsZero: true } ? dots.Select(dot => dot.At) : []);
+            }
+
             items.Add(Turned(part.Layer, [.. drawn]));
         }
 
-        // Numbers where they meet no line and no foam, as near to the middle of their piece as can be.
-        var placed = storey.Parts.Where(part => part.Foam is not null && part.Layer.Piece.Source is { CutOut: not null, Tilt.IsZero: true })
-            .SelectMany(part => FoamPlaces(part.Layer)).Select(dot => dot.At).ToList();
         var lines = items.SelectMany(Segments).ToList();
         foreach (var part in storey.Parts)
         {
@@ -190,12 +199,10 @@ public static class LayersDrawing
         };
     }
 
-    /// <summary>Foam sits near the corners; under a picture, where there is paper nearest to them.</summary>
-    private static IEnumerable<DrawnItem> FoamDots(FaceLayer layer) => FoamPlaces(layer).Select(dot => new DrawnOutline(
-        Outline.FromEllipse(Plane.Exactly(new Area(dot.At.X - dot.Radius, dot.At.Y - dot.Radius, dot.At.X + dot.Radius, dot.At.Y + dot.Radius))),
-        new(Palette.Lighter(Palette.Quiet, 55)),
-        null));
+    private static DrawnOutline FoamDot(Spot at, double radius) => new(
+        Outline.FromEllipse(Plane.Exactly(new Area(at.X - radius, at.Y - radius, at.X + radius, at.Y + radius))), new(Palette.Lighter(Palette.Quiet, 55)), null);
 
+    /// <summary>Foam sits near the corners; under a picture, where there is paper nearest to them.</summary>
     private static IEnumerable<(Spot At, double Radius)> FoamPlaces(FaceLayer layer)
     {
         var area = Plane.Roughly(layer.Outline.Bounds);
@@ -209,16 +216,18 @@ public static class LayersDrawing
 
         var edges = layer.Outline.Contours.SelectMany(Around).ToList();
         var shape = new LayerShape(layer);
-        var onPaper =
-            from i in Enumerable.Range(1, 31)
-            from j in Enumerable.Range(1, 31)
-            let spot = new Spot(area.Left + (width * i / 32), area.Top + (height * j / 32))
-            where shape.ContainsUntilted(spot.X, spot.Y) && edges.TrueForAll(edge => Plane.Distance(spot, edge.A, edge.B) > radius + 0.5)
-            select spot;
+        List<Spot> onPaper =
+        [
+            .. from i in Enumerable.Range(1, 31)
+               from j in Enumerable.Range(1, 31)
+               let spot = new Spot(area.Left + (width * i / 32), area.Top + (height * j / 32))
+               where shape.ContainsUntilted(spot.X, spot.Y) && edges.TrueForAll(edge => Plane.Distance(spot, edge.A, edge.B) > radius + 0.5)
+               select spot,
+        ];
         var places = new List<Spot>();
         foreach (var corner in corners)
         {
-            var free = onPaper.Where(spot => places.TrueForAll(other => other.To(spot) > 4 * radius)).ToList();
+            var free = onPaper.FindAll(spot => places.TrueForAll(other => other.To(spot) > 4 * radius));
             if (free.Count > 0)
             {
                 places.Add(free.MinBy(spot => spot.To(corner)));

@@ -55,10 +55,6 @@ public static partial class SvgWriter
     }
 
     // Millimetres a pixel. Nine decimals keep the far edge of the largest picture within a tenth of a micrometre.
-    private static string Scale(Position size, int pixels)
-    {
-        var unit = Rational.From(1_000_000_000, 1);
-        var scale = size.Nanometres / Length.NanometresPerMillimetre / pixels;
-        return LengthText.WriteDecimal(Rational.From(((scale * unit) + Rational.From(1, 2)).Floor(), 1) / unit, 9);
-    }
+    private static string Scale(Position size, int pixels) =>
+        LengthText.WriteDecimal(Nearest(size.Nanometres / Length.NanometresPerMillimetre / pixels, 1_000_000_000), 9);
 }

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace Trimwright.Trimming;
 
-/// <summary>Tables as plain text.</summary>
+/// <summary>Tables as plain text and as Markdown.</summary>
 public static class TextTable
 {
     /// <summary>A table with aligned columns, a line under the headings, and LF line ends.</summary>
@@ -21,5 +21,24 @@ public static class TextTable
         }
 
         return text.ToString();
+    }
+
+    /// <summary>A table in Markdown with LF line ends; bars and backslashes in cells are escaped.</summary>
+    /// <param name="headings">The headings, which have neither.</param>
+    /// <param name="rows">The cells, row by row, as many in each as there are headings.</param>
+    /// <param name="isNumber">Whether a column is set flush right.</param>
+    public static string Markdown(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, Func<int, bool> isNumber)
+    {
+        var text = new StringBuilder();
+        Append(headings);
+        Append(headings.Select((_, i) => isNumber(i) ? "---:" : "---"));
+        foreach (var row in rows)
+        {
+            Append(row.Select(cell => cell.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal)));
+        }
+
+        return text.ToString();
+
+        void Append(IEnumerable<string> cells) => text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
     }
 }

@@ -17,10 +17,10 @@ public static class TrimCsv
     public static string Write(TrimList list)
     {
         var text = new StringBuilder();
-        Append(text, Headings);
+        CsvText.Append(text, Headings);
         foreach (var line in list.Lines)
         {
-            Append(text, Fields(line, list.Card.Unit));
+            CsvText.Append(text, Fields(line, list.Card.Unit));
         }
 
         return text.ToString();
@@ -49,11 +49,4 @@ public static class TrimCsv
             string.Join("; ", line.Notes),
         ];
     }
-
-    private static void Append(StringBuilder text, IEnumerable<string> fields) =>
-        text.AppendJoin(',', fields.Select(Quoted)).Append("\r\n");
-
-    private static string Quoted(string field) => field.AsSpan().IndexOfAny(",\"\r\n") < 0
-        ? field
-        : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -46,7 +46,7 @@ internal static class TrimNotes
         var notes = new List<string> { $"shows {LengthText.Write(mat.Reveal, card.Unit)} all round" };
         if (piece.Source is { CutOut: not null, Picture: { } picture })
         {
-            notes.Add($"cut along its outline around {FileName(picture)}{(piece.Source.Flipped ? ", flipped left to right" : "")}");
+            notes.Add($"cut along its outline around {Named(piece, picture)}");
             if (mat.Widest is { } widest)
             {
                 notes.Add($"up to {LengthText.About}{LengthText.WriteNearest(widest.Nanometres, card.Unit)} {LengthText.Symbol(card.Unit)} where a notch is filled");
@@ -69,7 +69,7 @@ internal static class TrimNotes
 
     private static void Picture(FittedCard card, FittedPiece piece, PiecePicture picture, List<string> notes)
     {
-        notes.Add($"picture {FileName(picture)}{(piece.Source.Flipped ? ", flipped left to right" : "")}");
+        notes.Add($"picture {Named(piece, picture)}");
         if (piece.Source.CutOut is not null)
         {
             notes.Add($"cut along its edge, {LengthText.WriteSizeAbout(piece.Box.Width, piece.Box.Height, card.Unit)}");
@@ -80,7 +80,8 @@ internal static class TrimNotes
         }
     }
 
-    private static string FileName(PiecePicture picture) => Path.GetFileName(picture.File.Replace('\\', '/'));
+    private static string Named(FittedPiece piece, PiecePicture picture) =>
+        Path.GetFileName(picture.File.Replace('\\', '/')) + (piece.Source.Flipped ? ", flipped left to right" : "");
 
     private static void Tail(FittedPiece piece, Func<Position, string> text, List<string> notes)
     {

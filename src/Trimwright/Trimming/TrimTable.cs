@@ -1,4 +1,3 @@
-using System.Text;
 using Trimwright.Measures;
 
 namespace Trimwright.Trimming;
@@ -65,21 +64,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
     public string ToPlainText() => TextTable.Plain(Headings, Rows, IsNumber);
 
     /// <summary>The table in Markdown with LF line ends.</summary>
-    public string ToMarkdown()
-    {
-        var text = new StringBuilder();
-        Append(text, Headings);
-        Append(text, [.. Headings.Select((_, i) => IsNumber(i) ? "---:" : "---")]);
-        foreach (var row in Rows)
-        {
-            Append(text, [.. row.Select(cell => cell.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal))]);
-        }
-
-        return text.ToString();
-    }
+    public string ToMarkdown() => TextTable.Markdown(Headings, Rows, IsNumber);
 
     private static bool IsNumber(int column) => column is 0 or 2;
-
-    private static void Append(StringBuilder text, IReadOnlyList<string> cells) =>
-        text.Append("| ").Append(string.Join(" | ", cells)).Append(" |\n");
 }

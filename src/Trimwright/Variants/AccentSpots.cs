@@ -1,3 +1,4 @@
+using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
 
@@ -12,17 +13,9 @@ public readonly record struct Spot(Edge? Across, Edge? Down)
     public override string ToString() => (Down, Across) switch
     {
         (null, null) => "middle",
-        (null, { } across) => Word(across),
-        ({ } down, null) => Word(down),
-        ({ } down, { } across) => $"{Word(down)} {Word(across)}",
-    };
-
-    private static string Word(Edge edge) => edge switch
-    {
-        Edge.Left => "left",
-        Edge.Right => "right",
-        Edge.Top => "top",
-        _ => "bottom",
+        (null, { } across) => FitWords.Edge(across),
+        ({ } down, null) => FitWords.Edge(down),
+        ({ } down, { } across) => $"{FitWords.Edge(down)} {FitWords.Edge(across)}",
     };
 }
 

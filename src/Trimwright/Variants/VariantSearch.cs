@@ -90,13 +90,17 @@ public static class VariantSearch
     private static bool Meet(FittedCard card, string one, string other)
     {
         var (first, second) = (card.PieceNamed(one), card.PieceNamed(other));
-        var (a, b) = (Reach(first).Bounds, Reach(second).Bounds);
+        var (a, b) = (Reach(first), Reach(second));
         return a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom
-            && (first.Source.CutOut is null || OutlineMeeting.Meets(Reach(first), b))
-            && (second.Source.CutOut is null || OutlineMeeting.Meets(Reach(second), a));
+            && (first.Source.CutOut is null || OutlineMeeting.Meets(Outermost(first), b))
+            && (second.Source.CutOut is null || OutlineMeeting.Meets(Outermost(second), a));
     }
 
-    private static Outline Reach(FittedPiece piece) => piece.Mats.Count == 0 ? piece.Outline : piece.Mats[^1].Outline;
+    // Around a picture the box of a mat is that of its outline, which has too many corners to be gone through for every pair.
+    private static Box Reach(FittedPiece piece) =>
+        piece.Mats.Count == 0 ? piece.Box : piece.Source.CutOut is null ? piece.Mats[^1].Outline.Bounds : piece.Mats[^1].Box;
+
+    private static Outline Outermost(FittedPiece piece) => piece.Mats.Count == 0 ? piece.Outline : piece.Mats[^1].Outline;
 
     // What the eye can tell apart: a flip shows on a picture (paper is not printed anew for it, so a pattern stays as it is), the side that
     // it hangs from on a banner and on a tag.
