@@ -10,7 +10,7 @@ using Trimwright.Measures;
 namespace Trimwright.Drawing;
 
 /// <summary>
-/// The map of one way to cut a sheet: pieces with their names and sizes, the cuts numbered as in the schedule, leftovers dashed, scrap grey. What is
+/// The map of one way to cut a sheet: pieces with their names and sizes, the cuts numbered as in the schedule, what is kept white and called so, scrap grey. What is
 /// too small for its words has a letter, and a line in the key below. By itself it is drawn at half size; on a worksheet, where several maps share a
 /// page with the cuts, smaller.
 /// </summary>
@@ -163,8 +163,10 @@ public sealed class SheetMapDrawing
     }
 
     // Of a single sheet there is one of everything.
-    private string WithoutOne(string name) =>
-        _sheet.Plan.Repeats == 1 && name.StartsWith("1 ", StringComparison.Ordinal) ? name[2..] : name;
+    private string WithoutOne(string name) => _sheet.Plan.Repeats != 1 ? name
+        : name.StartsWith("1 of ", StringComparison.Ordinal) ? name[5..]
+        : name.StartsWith("1 ", StringComparison.Ordinal) ? name[2..]
+        : name;
 
     private Colour ToneOf(CutNode node)
     {
