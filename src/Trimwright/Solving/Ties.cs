@@ -19,9 +19,10 @@ namespace Trimwright.Solving;
 /// </remarks>
 internal sealed class Ties(Group group, CancellationToken cancel)
 {
-    private readonly Dictionary<int, int> _parent = [];
+    private readonly Dictionary<int, int>?[] _parentsAt = new Dictionary<int, int>?[(int)Strength.May + 1];
     private readonly List<Rule> _rules = [];
-    private readonly HashSet<Strength> _joined = [];
+    private readonly List<bool?> _bites = [];
+    private Dictionary<int, int> _parent = [];
     private List<ReducedWish> _wishes = [];
     private bool _isPrepared;
     private Interior? _interior;
@@ -34,8 +35,8 @@ internal sealed class Ties(Group group, CancellationToken cancel)
     private TiesModel Model => _model ??= new(group, cancel);
 
     /// <summary>
-    /// The parts of a level that have something to share out, in order of the first wish of each. Levels are asked for from the
-    /// strongest down.
+    /// The parts of a level that have something to share out, in order of the first wish of each. Levels may be asked for in any order,
+    /// and again: a group is solved without its grids first, down to the mays, and then once more with them.
     /// </summary>
     /// <param name="level">The level.</param>
     /// <param name="portion">The group, its sums lowered.</param>
@@ -53,10 +54,7 @@ internal sealed class Ties(Group group, CancellationToken cancel)
         Prepare(portion);
         for (var stronger = Strength.Should; stronger <= level; stronger++)
         {
-            if (_joined.Add(stronger))
-            {
-                _wishes.FindAll(w => w.Strength == stronger).ForEach(JoinWish);
-            }
+            TakeUp(stronger);
         }
 
         var asked = _wishes.FindAll(w => w.Strength == level);
@@ -72,6 +70,19 @@ internal sealed class Ties(Group group, CancellationToken cancel)
             .ToList();
     }
 
+    /// <summary>Goes on with what is joined at a level, so that a weaker one joins nothing there; the first time with all that stronger ones join.</summary>
+    private void TakeUp(Strength level)
+    {
+        if (_parentsAt[(int)level] is { } known)
+        {
+            _parent = known;
+            return;
+        }
+
+        _parentsAt[(int)level] = _parent = new(_parent);
+        _wishes.FindAll(w => w.Strength == level).ForEach(JoinWish);
+    }
+
     /// <summary>Joins by the musts that lead out of some parts. False when none does.</summary>
     private bool JoinMusts(HashSet<int> roots)
     {
@@ -80,10 +91,10 @@ internal sealed class Ties(Group group, CancellationToken cancel)
         {
             cancel.ThrowIfCancellationRequested();
             var rule = _rules[i];
-            if (IsSplit(rule.Form) && rule.Form.Unknowns.Any(u => roots.Contains(Find(u))))
+            if (_bites[i] != false && IsSplit(rule.Form) && rule.Form.Unknowns.Any(u => roots.Contains(Find(u))))
             {
-                _rules.RemoveAt(i);
-                if (Bites(rule))
+                _bites[i] ??= Bites(rule);
+                if (_bites[i] == true)
                 {
                     Join(rule.Form);
                     joined = true;
@@ -131,6 +142,8 @@ internal sealed class Ties(Group group, CancellationToken cancel)
                 _rules.Add(new(form, i, most, false));
             }
         }
+
+        _bites.AddRange(Enumerable.Repeat<bool?>(null, _rules.Count));
     }
 
     /// <summary>A wish that cannot be missed whatever the musts allow ties nothing.</summary>

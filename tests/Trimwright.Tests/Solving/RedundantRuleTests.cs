@@ -80,6 +80,30 @@ public class RedundantRuleTests
         }
     }
 
+    /// <summary>
+    /// By hand: two pairs on whole steps fall 5 and 29 short. Shared evenly that is 2 and 3, and 14 and 15, the earlier wish missing less.
+    /// Two mays that share out the 85 they fall short tie the pairs together, but must not let the first pair be shared out as unevenly
+    /// as the second.
+    /// </summary>
+    [Fact]
+    public void Mays_over_two_pairs_do_not_let_the_first_pair_miss_as_much_as_the_second()
+    {
+        var system = new WishSystem();
+        Measure[] m = [.. Enumerable.Range(0, 4).Select(_ => system.AddMeasure(Grid.FromStep(1), 0, 100))];
+        system.Add([new(m[0], 1), new(m[1], 1)], Relation.AtMost, 11, Strength.Must);
+        system.Add([new(m[2], 1), new(m[3], 1)], Relation.AtMost, 11, Strength.Must);
+        foreach (var measure in m)
+        {
+            system.Add([new(measure, 1)], Relation.Equal, measure.Index < 2 ? 8 : 20, Strength.Should);
+        }
+
+        var last = system.AddMeasure(null, 0, 100);
+        system.Add([new(last, 1)], Relation.Equal, 3, Strength.May);
+        system.Add([new(m[0], 1), new(m[2], 1), new(last, 1)], Relation.Equal, 100, Strength.May);
+
+        Assert.Equal([6, 5, 6, 5, Rational.From(91, 2)], WishSolver.Solve(system).Values);
+    }
+
     /// <summary>The musts, and the ranges of measures, each as something that is at most or equal to a number.</summary>
     private static List<RandomSystems.Line> Rules(RandomSystems.Plan plan)
     {
