@@ -2,6 +2,7 @@ using CsCheck;
 using Trimwright.Benchmarks;
 using Trimwright.Measures;
 using Trimwright.Solving;
+using Trimwright.Tests;
 using Trimwright.Tests.Solving;
 using Xunit;
 
@@ -17,7 +18,7 @@ public class FamilyTests
 
     [Theory]
     [MemberData(nameof(All))]
-    public void The_oracle_agrees_on_what_can_hold_and_on_the_sums_of_both_levels(string family) => Named(family).Sample(
+    public void The_oracle_agrees_on_what_can_hold_and_on_the_sums_of_both_levels(string family) => Named(family).Hold(
         system =>
         {
             var solution = WishSolver.Solve(system);
@@ -33,10 +34,10 @@ public class FamilyTests
             SystemChecker.Check(system, solution);
             CompareSums(system, solution);
         },
-        iter: 200, threads: 2, print: Families.Written);
+        iter: 200, print: Families.Written);
 
     [Fact]
-    public void A_clash_cannot_hold_and_can_without_any_one_of_its_members() => Families.Any.Sample(
+    public void A_clash_cannot_hold_and_can_without_any_one_of_its_members() => Families.Any.Hold(
         wished =>
         {
             // Everything a must: clashes are the rule then.
@@ -52,10 +53,10 @@ public class FamilyTests
             Assert.All(members, left => Assert.True(CanHold(system, members.Where(s => s != left), grids)));
             Assert.All(grids, left => Assert.True(CanHold(system, members, grids.Where(grid => grid != left))));
         },
-        iter: 600, threads: 2, print: Families.Written);
+        iter: 600, print: Families.Written);
 
     [Fact]
-    public void A_loose_range_is_reached_at_both_ends_and_at_no_point_beyond() => Families.Any.Sample(
+    public void A_loose_range_is_reached_at_both_ends_and_at_no_point_beyond() => Families.Any.Hold(
         system =>
         {
             var solution = WishSolver.Solve(system);
@@ -74,7 +75,7 @@ public class FamilyTests
                 Assert.Equal(MixedOracle.Decimal(loose?.Most ?? solution.Values[m]), best.End(m, greatest: true), 1e-4);
             }
         },
-        iter: 300, threads: 2, print: Families.Written);
+        iter: 300, print: Families.Written);
 
     [Theory]
     [InlineData(5, 20)]

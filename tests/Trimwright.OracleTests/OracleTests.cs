@@ -1,6 +1,7 @@
 using CsCheck;
 using Trimwright.Measures;
 using Trimwright.Solving;
+using Trimwright.Tests;
 using Xunit;
 using Relation = Trimwright.Solving.Relation;
 
@@ -59,7 +60,7 @@ public class OracleTests
         .Aggregate(Rational.Zero, (sum, g) => sum + g.Miss);
 
     [Fact]
-    public void Cp_sat_agrees_on_what_can_hold_and_on_the_least_sums_of_both_levels() => Gridded.Sample(
+    public void Cp_sat_agrees_on_what_can_hold_and_on_the_least_sums_of_both_levels() => Gridded.Hold(
         system =>
         {
             var solution = WishSolver.Solve(system);
@@ -81,10 +82,10 @@ public class OracleTests
                 Assert.Equal(sums.May, may);
             }
         },
-        iter: 300, threads: 2, print: Written);
+        iter: 300, print: Written);
 
     [Fact]
-    public void Glop_agrees_on_what_can_hold_and_on_the_least_sum_of_the_shoulds() => Free.Sample(
+    public void Glop_agrees_on_what_can_hold_and_on_the_least_sum_of_the_shoulds() => Free.Hold(
         system =>
         {
             var solution = WishSolver.Solve(system);
@@ -100,7 +101,7 @@ public class OracleTests
             // GLOP computes in floating point and stops at 1e-6 by default; denominators here are small, so a wrong sum is far off.
             Assert.Equal((double)exact.Numerator / (double)exact.Denominator, sum, 1e-5);
         },
-        iter: 500, threads: 2, print: Written);
+        iter: 500, print: Written);
 
     private static string Written(WishSystem system) => string.Join('\n', Enumerable.Range(0, system.MeasureCount)
         .Select(m => $"m{m} {system.BoundsOf(new(m))} {system.GridOf(new(m))?.Step} {string.Join(' ', system.GridOf(new(m))?.Values ?? [])}")
@@ -177,7 +178,7 @@ public class OracleTests
     }
 
     [Fact]
-    public void Cp_sat_agrees_on_the_least_sums_of_pieces_on_mats_on_a_sheet() => Nested.Sample(
+    public void Cp_sat_agrees_on_the_least_sums_of_pieces_on_mats_on_a_sheet() => Nested.Hold(
         system =>
         {
             var oracle = Oracle.Whole(system);

@@ -79,6 +79,16 @@ public class RoomTests
         Assert.Equal(["PolygonLibrary.cs"], knowing);
     }
 
+    /// <summary>By themselves its samples are others on every run.</summary>
+    [Fact]
+    public void One_file_alone_takes_samples_from_the_library_that_generates_them()
+    {
+        var taking = Directory.EnumerateFiles(Repository.Path("tests"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => File.ReadAllText(file).Contains(".Sample" + "(", StringComparison.Ordinal))
+            .Select(file => Path.GetFileName(file));
+        Assert.Equal(["Samples.cs"], taking);
+    }
+
     [Fact]
     public void Structs_are_read_only()
     {

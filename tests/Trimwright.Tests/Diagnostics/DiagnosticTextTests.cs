@@ -99,7 +99,7 @@ public class DiagnosticTextTests
 
     [Fact]
     public void Any_place_in_any_text_can_be_written_in_lines_of_bounded_length() =>
-        Gen.Select(Gen.String[0, 300], Gen.Int[0, 5], Gen.Int[-2, 400], Gen.Int[-2, 400]).Sample((source, line, column, length) =>
+        Gen.Select(Gen.String[0, 300], Gen.Int[0, 5], Gen.Int[-2, 400], Gen.Int[-2, 400]).Hold((source, line, column, length) =>
             Write(new("E1", Severity.Error, "m", new("a", line, column, length)), source).Split('\n').All(shown => shown.Length < 220));
 
     [Fact]

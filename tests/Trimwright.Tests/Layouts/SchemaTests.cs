@@ -198,7 +198,7 @@ public class SchemaTests
 
     [Fact]
     public void What_the_reader_takes_as_a_length_the_schema_takes_too() =>
-        Gen.String[Gen.Char["01234/.- ½⅛⁄\"inmcxab"], 1, 12].Select(Gen.Bool).Sample((text, about) =>
+        Gen.String[Gen.Char["01234/.- ½⅛⁄\"inmcxab"], 1, 12].Select(Gen.Bool).Hold((text, about) =>
         {
             var layout = Sample.With($$"""
                 { "name": "a", "kind": "panel", "paper": "p", "hangs-over": true,
@@ -213,7 +213,7 @@ public class SchemaTests
         var values = new[] { "true", "1", "0.5", "\"1 mm\"", "\"left\"", "\"across\"", "\"sun\"", "\"both\"", "\"die\"", "[]", "{}", "\"a.left = 1\"" };
         var texts = Sample.Files.Select(File.ReadAllText).ToArray();
         var taken = 0;
-        Gen.Select(Gen.Int[0, texts.Length - 1], Gen.Int[0, 500], Gen.Int[0, values.Length - 1], Gen.Int[0, LayoutKeys.Piece.Count - 1]).Sample((file, which, value, key) =>
+        Gen.Select(Gen.Int[0, texts.Length - 1], Gen.Int[0, 500], Gen.Int[0, values.Length - 1], Gen.Int[0, LayoutKeys.Piece.Count - 1]).Hold((file, which, value, key) =>
         {
             // A key is added to a group, or (for the first few) a value is replaced.
             var text = texts[file];

@@ -145,7 +145,7 @@ public class LengthReaderTests
                 Gen.Long[-25_000, 25_000].Select(sixtyFourths => sixtyFourths * 396_875),
                 Gen.Long[-10_000, 10_000].Select(millimetres => millimetres * 1_000_000)),
             Gen.Enum<LengthUnit>())
-        .Sample((nanometres, unit) =>
+        .Hold((nanometres, unit) =>
         {
             var length = Length.FromNanometres(nanometres);
             var (read, _) = LengthReader.Read(LengthText.Write(length, unit), unit);
@@ -156,7 +156,7 @@ public class LengthReaderTests
     [Fact]
     public void Reading_ends_without_an_exception_on_any_text() =>
         Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789/.- ½⅛⁄\"inmcxabouty"], 0, 30])
-            .Sample(text =>
+            .Hold(text =>
             {
                 var (length, problem) = LengthReader.Read(text, LengthUnit.Inch);
                 return length.HasValue == problem is null && (problem is null || (problem.Start >= 0 && problem.Start <= text.Length));

@@ -34,7 +34,7 @@ public class LengthTests
 
     [Fact]
     public void Adding_and_taking_away_undo_one_another() =>
-        Gen.Select(Gen.Long[-1_000_000_000_000, 1_000_000_000_000], Gen.Long[-1_000_000_000_000, 1_000_000_000_000]).Sample((a, b) =>
+        Gen.Select(Gen.Long[-1_000_000_000_000, 1_000_000_000_000], Gen.Long[-1_000_000_000_000, 1_000_000_000_000]).Hold((a, b) =>
         {
             var (first, second) = (Length.FromNanometres(a), Length.FromNanometres(b));
             return first + second - second == first && -(first - second) == second - first
@@ -56,7 +56,7 @@ public class LengthTests
 
     [Fact]
     public void The_squares_of_sine_and_cosine_add_up_to_one() =>
-        Gen.Int[-7200, 7200].Sample(tenths =>
+        Gen.Int[-7200, 7200].Hold(tenths =>
         {
             var angle = new Angle(Rational.From(tenths, 10));
             return ((angle.Sin() * angle.Sin()) + (angle.Cos() * angle.Cos()) - 1).Abs() < Rational.From(3, 1_000_000_000_000);

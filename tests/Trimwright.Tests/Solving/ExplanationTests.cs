@@ -79,7 +79,7 @@ public class ExplanationTests
     }
 
     [Fact]
-    public void The_reasons_and_the_wish_cannot_hold_and_can_without_any_one_of_them() => RandomSystems.Gridded.Sample(
+    public void The_reasons_and_the_wish_cannot_hold_and_can_without_any_one_of_them() => RandomSystems.Gridded.Hold(
         plan =>
         {
             var system = plan.Build();
@@ -99,7 +99,7 @@ public class ExplanationTests
         iter: 600, print: p => p.ToString());
 
     [Fact]
-    public void A_clash_without_grids_adds_up_to_what_cannot_be() => RandomSystems.Free.Sample(
+    public void A_clash_without_grids_adds_up_to_what_cannot_be() => RandomSystems.Free.Hold(
         plan =>
         {
             // All are made musts, so that clashes are common.

@@ -8,7 +8,7 @@ namespace Trimwright.Tests.Solving;
 public class SmallSystemTests
 {
     [Fact]
-    public void Trying_every_point_finds_the_same_answer() => RandomSystems.Gridded.Sample(
+    public void Trying_every_point_finds_the_same_answer() => RandomSystems.Gridded.Hold(
         plan =>
         {
             var system = plan.Build();
