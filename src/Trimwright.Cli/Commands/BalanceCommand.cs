@@ -4,6 +4,7 @@ using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Trimming;
 using Trimwright.Variants;
+using Trimwright.Worksheets;
 
 namespace Trimwright.Cli.Commands;
 
@@ -12,7 +13,10 @@ internal static class BalanceCommand
 {
     private const int MostTried = 1000;
 
-    private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By);
+    private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By, Option<string?> Paper);
+
+    // A variant that is written out, its worksheet, and the file to print.
+    private sealed record Written(ComparedVariant Variant, Worksheet Sheet, string Pdf);
 
     public static Command Create(Screen screen)
     {
@@ -30,14 +34,15 @@ internal static class BalanceCommand
             },
             new("--write")
             {
-                Description = "The numbers of variants to write out as `fit` does: drawings and trim list.",
+                Description = "The numbers of variants to write out: drawings, trim list and a worksheet to print.",
                 AllowMultipleArgumentsPerToken = true,
             },
             new("--by")
             {
                 Description = "What to order by: dcm (how far the weight lies from the middle) or apb (how unevenly it is spread).",
                 DefaultValueFactory = _ => "dcm",
-            });
+            },
+            WorksheetCommand.PaperOption("cards"));
         choices.By.AcceptOnlyFromAmong("dcm", "apb");
         var command = new Command("balance", """
             Try variants of a layout, mirrored and with accents moved, weigh each, and show which are best balanced, and why.
@@ -46,7 +51,7 @@ internal static class BalanceCommand
             """)
         {
             options.Layout, options.Format, options.Held, options.DrawerFile, choices.Most, choices.Show, choices.Write, choices.By,
-            options.Out, options.Png, options.Dpi, options.Dual, options.Json, options.Force,
+            choices.Paper, options.Out, options.Png, options.Dpi, options.Dual, options.Json, options.Force,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(Run(parsed, options, choices, screen, cancel)));
         return command;
@@ -61,6 +66,7 @@ internal static class BalanceCommand
         var show = parsed.GetValue(choices.Show) is var count and >= 1
             ? count
             : throw new UsageException("--show takes a whole number from 1");
+        var paper = WorksheetCommand.PaperAsked(parsed, choices.Paper);
         var session = Session.Open(parsed, options, screen);
         if (!session.IsReady)
         {
@@ -83,14 +89,20 @@ internal static class BalanceCommand
         var files = new CardFiles(folder, parsed.GetValue(options.Png), dpi, parsed.GetValue(options.Dual), screen);
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, show).Index())
         {
-            files.AddDrawing(index == 0 ? $"{stem}-balance" : FormattableString.Invariant($"{stem}-balance-{index + 1}"), sheet);
+            files.AddDrawing(index == 0 ? $"{stem}-balance" : FormattableString.Invariant($"{stem}-balance-sheet-{index + 1}"), sheet);
         }
 
         folder.Add($"{stem}-balance.md", BalancePage.Write(comparison));
         folder.Add($"{stem}-balance.csv", BalanceCsv.Write(comparison));
+        var written = new List<Written>();
         foreach (var variant in chosen)
         {
-            files.Add(FormattableString.Invariant($"{stem}-variant-{variant.Number}"), variant.Card);
+            var name = FormattableString.Invariant($"{stem}-variant-{variant.Number}");
+            var sheet = VariantWorksheet.Make(variant, paper ?? PaperSize.For(variant.Card.Unit), cancel);
+            files.Add(name, variant.Card);
+            folder.Add($"{name}-worksheet.pdf", WorksheetPdf.Write(sheet));
+            folder.Add($"{name}-worksheet.html", WorksheetHtml.Write(sheet));
+            written.Add(new(variant, sheet, $"{name}-worksheet.pdf"));
         }
 
         folder.Write(parsed.GetValue(options.Force));
@@ -114,8 +126,10 @@ internal static class BalanceCommand
         }
 
         screen.Lines("written", folder.Paths);
-        if (chosen.Count > 0)
+        if (written.Count > 0)
         {
+            screen.Lines("to print", [.. written.Select(ToPrint)]);
+            WorksheetCommand.TellOfPrinting(written.ConvertAll(one => one.Sheet), screen);
             screen.Lines("before you cut", TrimSheet.Cautions);
         }
 
@@ -129,6 +143,8 @@ internal static class BalanceCommand
                 ? $"there is no variant {number}: only the layout as drawn fits, as number 1"
                 : FormattableString.Invariant($"there is no variant {number}; --write takes numbers from 1 to {comparison.Variants.Count}"))),
     ];
+
+    private static string ToPrint(Written one) => FormattableString.Invariant($"{one.Pdf}: the worksheet of no. {one.Variant.Number}, {one.Variant.Name}");
 
     private static void Show(BalanceComparison comparison, int show, Screen screen)
     {

@@ -183,6 +183,37 @@ public sealed class BalanceCommandTests : IDisposable
         Assert.NotEqual(System.IO.File.ReadAllText(Written($"-variant-{number}-face.svg")), System.IO.File.ReadAllText(Written("-variant-1-face.svg")));
     }
 
+    // The same pages as those of the verb worksheet, but for the lines that say which variant they are of.
+    [Fact]
+    public void A_variant_chosen_has_its_worksheet_and_the_screen_says_what_to_print()
+    {
+        var (code, output, errors) = Run("balance", File("watering-can"), "--write", "1", "2", "--paper", "a4", "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Contains("To print:\n  watering-can-a7-landscape-variant-1-worksheet.pdf: the worksheet of no. 1, ", output, StringComparison.Ordinal);
+        Assert.Contains("\n  watering-can-a7-landscape-variant-2-worksheet.pdf: the worksheet of no. 2, ", output, StringComparison.Ordinal);
+        Assert.Contains("Worksheets on A4 paper. Print the PDFs at 100 %", output, StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", System.IO.File.ReadAllText(Written("-variant-2-worksheet.pdf")), StringComparison.Ordinal);
+
+        using var json = Json("balance", File("watering-can"), "--out", Out(), "--json");
+        var drawn = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
+            .Single(variant => variant.GetProperty("asDrawn").GetBoolean()).GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
+        var alone = Path.Combine(_folder, "alone");
+        Assert.Equal(0, Run("worksheet", File("watering-can"), "--paper", "a4", "--out", alone).Code);
+        Assert.Contains("A worksheet on A4 paper. Print the PDF at 100 %", Run("balance", File("watering-can"), "--write", drawn, "--paper", "a4", "--out", Out()).Output, StringComparison.Ordinal);
+        var variant = System.IO.File.ReadAllText(Written($"-variant-{drawn}-worksheet.html"));
+        Assert.Contains($", variant {drawn}</h1>", variant, StringComparison.Ordinal);
+        Assert.Equal(
+            System.IO.File.ReadAllText(Path.Combine(alone, "watering-can-a7-landscape-worksheet.html")),
+            variant.Replace($", variant {drawn}", "", StringComparison.Ordinal).Replace("As drawn. ", "", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Sheets_after_the_first_are_not_named_like_variants()
+    {
+        Assert.Equal(0, Run("balance", File("garden-gate"), "--out", Out()).Code);
+        Assert.Contains("garden-gate-a6-portrait-balance-sheet-2.svg", Names(Out()));
+    }
+
     [Fact]
     public void A_picture_that_looks_off_the_card_is_told()
     {
@@ -218,6 +249,7 @@ public sealed class BalanceCommandTests : IDisposable
     [InlineData("--write takes numbers from 1 to", "--write", "1", "0")]
     [InlineData("only the layout as drawn fits, as number 1", "--most", "1", "--write", "2")]
     [InlineData("'feel'", "--by", "feel")]
+    [InlineData("there is no paper `foolscap`", "--paper", "foolscap")]
     [InlineData("--dpi takes a whole number", "--dpi", "5")]
     public void A_call_that_is_not_right_says_what_would_be(string told, params string[] words)
     {
