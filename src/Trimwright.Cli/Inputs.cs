@@ -7,18 +7,20 @@ namespace Trimwright.Cli;
 
 /// <summary>A layout and a drawer as read from files.</summary>
 /// <param name="Layout">The layout, or null after an error.</param>
+/// <param name="LayoutBytes">What the layout was read from; empty if it was too large to be read.</param>
 /// <param name="Drawer">The drawer, or null after an error.</param>
 /// <param name="Diagnostics">All errors and warnings of both files.</param>
 /// <param name="Sources">The texts of the files, to show the lines that diagnostics point to.</param>
 internal sealed record Inputs(
-    Layout? Layout, Drawer? Drawer, IReadOnlyList<Diagnostic> Diagnostics, IReadOnlyDictionary<string, string> Sources)
+    Layout? Layout, byte[] LayoutBytes, Drawer? Drawer, IReadOnlyList<Diagnostic> Diagnostics, IReadOnlyDictionary<string, string> Sources)
 {
     public static Inputs Read(string layoutFile, string? drawerFile)
     {
         var sources = new Dictionary<string, string>(StringComparer.Ordinal);
         var diagnostics = new List<Diagnostic>();
         Layout? layout = null;
-        if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
+        var layoutBytes = Take(layoutFile, sources, diagnostics);
+        if (layoutBytes is not null)
         {
             (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes, picture => OpenPicture(layoutFile, picture));
             if (layout is null)
@@ -30,7 +32,7 @@ internal sealed record Inputs(
         }
 
         var drawer = ReadDrawer(drawerFile, sources, diagnostics);
-        return new(layout, drawer, diagnostics, sources);
+        return new(layout, layoutBytes ?? [], drawer, diagnostics, sources);
     }
 
     /// <summary>The drawer of a file, or the usual one where none is named; null after an error.</summary>

@@ -4,7 +4,6 @@ using Trimwright.Drawing;
 using Trimwright.Fitting;
 using Trimwright.Trimming;
 using Trimwright.Variants;
-using Trimwright.Worksheets;
 
 namespace Trimwright.Cli.Commands;
 
@@ -14,9 +13,6 @@ internal static class BalanceCommand
     private const int MostTried = 1000;
 
     private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By, Option<string?> Paper);
-
-    // A variant that is written out, its worksheet, and the file to print.
-    private sealed record Written(ComparedVariant Variant, Worksheet Sheet, string Pdf);
 
     public static Command Create(Screen screen)
     {
@@ -34,7 +30,7 @@ internal static class BalanceCommand
             },
             new("--write")
             {
-                Description = "The numbers of variants to write out: drawings, trim list and a worksheet to print.",
+                Description = "The numbers of variants to write out: drawings, trim list, a worksheet to print and a layout file to go on with.",
                 AllowMultipleArgumentsPerToken = true,
             },
             new("--by")
@@ -94,15 +90,11 @@ internal static class BalanceCommand
 
         folder.Add($"{stem}-balance.md", BalancePage.Write(comparison));
         folder.Add($"{stem}-balance.csv", BalanceCsv.Write(comparison));
-        var written = new List<Written>();
+        var variants = new VariantFiles(
+            session, parsed.GetValue(options.Layout)!, parsed.GetValue(options.Out)!, FittedWith(parsed, options), folder, files);
         foreach (var variant in chosen)
         {
-            var name = FormattableString.Invariant($"{stem}-variant-{variant.Number}");
-            var sheet = VariantWorksheet.Make(variant, paper ?? PaperSize.For(variant.Card.Unit), cancel);
-            files.Add(name, variant.Card);
-            folder.Add($"{name}-worksheet.pdf", WorksheetPdf.Write(sheet));
-            folder.Add($"{name}-worksheet.html", WorksheetHtml.Write(sheet));
-            written.Add(new(variant, sheet, $"{name}-worksheet.pdf"));
+            variants.Add(FormattableString.Invariant($"{stem}-variant-{variant.Number}"), variant, paper, cancel);
         }
 
         folder.Write(parsed.GetValue(options.Force));
@@ -113,6 +105,7 @@ internal static class BalanceCommand
                 json.WritePropertyName("balance");
                 BalanceJson.Write(json, comparison);
                 CardJson.WriteTexts(json, "files", folder.Paths);
+                CardJson.WriteTexts(json, "withoutLayoutFile", variants.WithoutLayoutFile);
             });
             return Program.Done;
         }
@@ -126,13 +119,7 @@ internal static class BalanceCommand
         }
 
         screen.Lines("written", folder.Paths);
-        if (written.Count > 0)
-        {
-            screen.Lines("to print", [.. written.Select(ToPrint)]);
-            WorksheetCommand.TellOfPrinting(written.ConvertAll(one => one.Sheet), screen);
-            screen.Lines("before you cut", TrimSheet.Cautions);
-        }
-
+        variants.Tell(screen);
         return Program.Done;
     }
 
@@ -144,7 +131,9 @@ internal static class BalanceCommand
                 : FormattableString.Invariant($"there is no variant {number}; --write takes numbers from 1 to {comparison.Variants.Count}"))),
     ];
 
-    private static string ToPrint(Written one) => FormattableString.Invariant($"{one.Pdf}: the worksheet of no. {one.Variant.Number}, {one.Variant.Name}");
+    // The words of the call that a fit of the variant needs as well.
+    private static string FittedWith(ParseResult parsed, CommonOptions options) => string.Concat(
+        new[] { options.Format, options.Held, options.DrawerFile }.Select(option => parsed.GetValue(option) is { } value ? $" {option.Name} {VariantFiles.Word(value)}" : ""));
 
     private static void Show(BalanceComparison comparison, int show, Screen screen)
     {

@@ -207,6 +207,46 @@ public sealed class BalanceCommandTests : IDisposable
             variant.Replace($", variant {drawn}", "", StringComparison.Ordinal).Replace("As drawn. ", "", StringComparison.Ordinal));
     }
 
+    // Written, fitted again with the words that the screen names, and the files of the two compared but for the line that says where a size comes from.
+    [Theory]
+    [InlineData("watering-can", "a7-landscape")]
+    [InlineData("scarecrow", "a2-portrait")]
+    [InlineData("garden-gate", "a7-landscape", "--format", "A7", "--held", "landscape")]
+    public void The_layout_file_of_a_variant_fits_to_the_card_that_was_written(string demo, string format, params string[] with)
+    {
+        var (code, output, errors) = Run(["balance", File(demo), "--write", "2", "--out", Out(), .. with]);
+        Assert.Equal((0, ""), (code, errors));
+        var layout = Path.Combine(Out(), $"{demo}-{format}-variant-2-layout.json");
+        Assert.Contains($"\n  trimwright fit {layout}{string.Concat(with.Select(word => " " + word))}\n", output, StringComparison.Ordinal);
+        var again = Path.Combine(_folder, "again");
+        Assert.Equal((0, ""), (Run(["fit", layout, "--out", again, .. with]) is var fit ? fit.Code : 0, fit.Errors));
+        var endings = Names(again).Where(name => name[0] != '.').ToList();
+        Assert.True(endings.Count >= 7);
+        Assert.All(endings, name => Assert.Equal(
+            System.IO.File.ReadAllText(Path.Combine(Out(), name.Replace($"-layout-{format}", "", StringComparison.Ordinal))),
+            System.IO.File.ReadAllText(Path.Combine(again, name))));
+    }
+
+    [Fact]
+    public void A_variant_that_no_layout_file_can_say_is_told()
+    {
+        var file = Path.Combine(_folder, "own.json");
+        System.IO.File.WriteAllText(file, Layout(
+            string.Join(", ", Enumerable.Range(1, 20).Select(i => $$"""
+                { "name": "bed-{{i}}", "kind": "panel", "paper": "p", "width": "1", "height": "1/8", "place": { "from-left": "1/8", "from-top": "{{i}}/8" } },
+                { "name": "seed-{{i}}", "kind": "panel", "paper": "p", "on": "bed-{{i}}", "accent": true, "width": "1/8", "height": "1/8", "place": { "from-top": 0 } }
+                """)),
+            $$"""{ "may": "{{string.Join(" + ", Enumerable.Range(1, 20).Select(i => $"seed-{i}.left"))}} = 3 in" }"""));
+        using var json = Json("balance", file, "--out", Out(), "--json");
+        var number = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
+            .First(variant => variant.GetProperty("changed").GetString() == "accents alone mirrored").GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
+        Assert.Empty(json.RootElement.GetProperty("withoutLayoutFile").EnumerateArray());
+        var (code, output, errors) = Run("balance", file, "--write", number, "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Contains($"No layout file could be written of:\n  no. {number}, ", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(Names(Out()), name => name.EndsWith("-layout.json", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Sheets_after_the_first_are_not_named_like_variants()
     {
