@@ -10,8 +10,6 @@ namespace Trimwright.Cli.Commands;
 /// <summary><c>balance</c>: variants of a layout, weighed and put in order.</summary>
 internal static class BalanceCommand
 {
-    private const int MostTried = 1000;
-
     private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By, Option<string?> Paper);
 
     public static Command Create(Screen screen)
@@ -20,7 +18,7 @@ internal static class BalanceCommand
         var choices = new Choices(
             new("--most")
             {
-                Description = $"The most combinations to try, the layout as drawn among them, 1 to {MostTried}.",
+                Description = $"The most combinations to try, the layout as drawn among them, 1 to {VariantSearch.Most}.",
                 DefaultValueFactory = _ => VariantSearch.UsualMost,
             },
             new("--show")
@@ -56,9 +54,9 @@ internal static class BalanceCommand
     private static int Run(ParseResult parsed, CommonOptions options, Choices choices, Screen screen, CancellationToken cancel)
     {
         var dpi = options.DotsPerInch(parsed);
-        var most = parsed.GetValue(choices.Most) is var tried and >= 1 and <= MostTried
+        var most = parsed.GetValue(choices.Most) is var tried and >= 1 and <= VariantSearch.Most
             ? tried
-            : throw new UsageException($"--most takes a whole number from 1 to {MostTried}");
+            : throw new UsageException($"--most takes a whole number from 1 to {VariantSearch.Most}");
         var show = parsed.GetValue(choices.Show) is var count and >= 1
             ? count
             : throw new UsageException("--show takes a whole number from 1");

@@ -193,9 +193,9 @@ public static class BalanceDrawing
                 ($"dx {BalanceText.Score(whole.Dx)}, dy {BalanceText.Score(whole.Dy)}", Palette.Ink),
             ]
             : [("no weight", Palette.Ink)]);
-        if (variant.LooksOff.Count > 0)
+        foreach (var note in new[] { variant.LooksOff.Count > 0 ? "looks off the card" : null, variant.NewOverlaps.Count > 0 ? "pieces overlap anew" : null }.OfType<string>())
         {
-            lines.AddRange(BrokenText.Lines("looks off the card", Capital, width).Select(line => (line, Palette.Quiet)));
+            lines.AddRange(BrokenText.Lines(note, Capital, width).Select(line => (line, Palette.Quiet)));
         }
 
         return [.. lines.Select(line => new DrawnText(line.Text, default, TextHold.Middle, Capital, line.Colour) { Class = "caption" })];

@@ -164,7 +164,7 @@ public sealed class BalanceCommandTests : IDisposable
         using var json = Json("balance", File("watering-can"), "--out", Out(), "--json");
         var number = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
             .Single(variant => variant.GetProperty("asDrawn").GetBoolean()).GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
-        var (code, output, errors) = Run("balance", File("watering-can"), "--write", number, "1", "--out", Out());
+        var (code, output, errors) = Run("balance", File("watering-can"), "--write", number, "4", "--out", Out());
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains("Before you cut", output, StringComparison.Ordinal);
 
@@ -180,7 +180,7 @@ public sealed class BalanceCommandTests : IDisposable
                 System.IO.File.ReadAllBytes(Written($"-variant-{number}{ending}")));
         }
 
-        Assert.NotEqual(System.IO.File.ReadAllText(Written($"-variant-{number}-face.svg")), System.IO.File.ReadAllText(Written("-variant-1-face.svg")));
+        Assert.NotEqual(System.IO.File.ReadAllText(Written($"-variant-{number}-face.svg")), System.IO.File.ReadAllText(Written("-variant-4-face.svg")));
     }
 
     // The same pages as those of the verb worksheet, but for the lines that say which variant they are of.
@@ -245,6 +245,17 @@ public sealed class BalanceCommandTests : IDisposable
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains($"No layout file could be written of:\n  no. {number}, ", output, StringComparison.Ordinal);
         Assert.DoesNotContain(Names(Out()), name => name.EndsWith("-layout.json", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_left_out_what_overlaps_anew_and_how_to_try_more_is_told()
+    {
+        var output = Run("balance", File("watering-can"), "--out", Out()).Output;
+        Assert.Contains("Left out:\n  accents alone mirrored: `pennant-a` would lie over `can`\n  of the other combinations, 9 would cover lettering or a picture\n", output, StringComparison.Ordinal);
+        Assert.Contains(", mirrored top-bottom: `pennant-a`, `pennant-b` and `pennant-c` lie over `low-strip`; ", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("To try more", output, StringComparison.Ordinal);
+        Assert.Contains("30 more combinations were not tried; `--most 40` tries all of them", Run("balance", File("garden-gate"), "--most", "10", "--out", Out()).Output, StringComparison.Ordinal);
+        Assert.Contains("no piece is marked as an accent, so only mirrors were tried; write `\"accent\": true` in what may move", Run("balance", File("trellis"), "--out", Out()).Output, StringComparison.Ordinal);
     }
 
     [Fact]
