@@ -142,6 +142,39 @@ public class VariantFileTests
             Written(layout, read => AccentSpots.Move(read, "a", new(across, down))));
     }
 
+    // Card A2 is 4 1/4 in wide: three seeds of 1/2 in with gaps of 1/4 in, from 1/8 in on. The reveal stays 1/8 in on A7, 5 in wide; what is plain grows by 20/17.
+    [Theory]
+    [InlineData("", 0, 1, 2)]
+    [InlineData("\"starts-at\": \"left\",", 0, 1, 2)]
+    [InlineData("\"starts-at\": \"right\",", 2, 1, 0)]
+    public void A_row_may_start_at_its_end_and_an_edge_may_lie_by_the_reveal(string starts, params int[] order)
+    {
+        var layout = Read(Layout($$"""
+            { "row": "seeds", "runs": "across", {{starts}} "copies": 3, "gap": "exactly 1/4", "of": { "kind": "square", "paper": "p", "side": "exactly 1/2" },
+              "place": { "from-left": "reveal", "from-top": "1" } }
+            """));
+        var card = Fit(layout);
+        Assert.Equal(
+            order.Select(place => (Trimwright.Measures.Length.FromInches(1, 8) + (place * Trimwright.Measures.Length.FromInches(3, 4))).Nanometres),
+            Enumerable.Range(1, 3).Select(i => (long)card.PieceNamed($"seeds-{i}").Box.Left.Nanometres.Floor()));
+        Assert.Equal(["seeds-1", "seeds-2", "seeds-3"], card.Pieces.Select(piece => piece.Name));
+        Assert.Equal(Trimwright.Measures.Length.FromInches(1, 8).Nanometres, Fit(layout, "A7").Rows[0].Box.Left.Nanometres);
+    }
+
+    [Fact]
+    public void A_picture_that_is_flipped_in_the_file_is_cut_and_drawn_as_in_a_mirror()
+    {
+        var text = File.ReadAllText(Repository.Path("layouts", "scarecrow.json"));
+        Layout Open(string content) => LayoutReader.Read("scarecrow.json", Encoding.UTF8.GetBytes(content), picture => new(File.ReadAllBytes(Repository.Path("layouts", picture)))).Layout!;
+        var (upright, flipped) = (Fit(Open(text)).PieceNamed("scarecrow"), Fit(Open(text.Replace("\"kind\": \"image\"", "\"kind\": \"image\", \"flipped\": true", StringComparison.Ordinal))).PieceNamed("scarecrow"));
+        Assert.Equal(upright.Box, flipped.Box);
+        static IEnumerable<(Trimwright.Measures.Position, Trimwright.Measures.Position)> Corners(FittedPiece piece, bool mirror) =>
+            piece.Outline.Contours.Cast<Trimwright.Geometry.PolygonContour>().SelectMany(contour => contour.Points)
+                .Select(point => (mirror ? piece.Box.Left + (piece.Box.Right - point.X) : point.X, point.Y)).Order();
+        Assert.Equal(Corners(upright, true), Corners(flipped, false));
+        Assert.NotEqual(Corners(upright, false), Corners(flipped, false));
+    }
+
     [Fact]
     public void A_place_that_the_language_has_no_words_for_is_told_and_no_file_is_written()
     {
