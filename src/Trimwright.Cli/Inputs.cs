@@ -7,18 +7,20 @@ namespace Trimwright.Cli;
 
 /// <summary>A layout and a drawer as read from files.</summary>
 /// <param name="Layout">The layout, or null after an error.</param>
+/// <param name="LayoutBytes">What the layout was read from; empty if it was too large to be read.</param>
 /// <param name="Drawer">The drawer, or null after an error.</param>
 /// <param name="Diagnostics">All errors and warnings of both files.</param>
 /// <param name="Sources">The texts of the files, to show the lines that diagnostics point to.</param>
 internal sealed record Inputs(
-    Layout? Layout, Drawer? Drawer, IReadOnlyList<Diagnostic> Diagnostics, IReadOnlyDictionary<string, string> Sources)
+    Layout? Layout, byte[] LayoutBytes, Drawer? Drawer, IReadOnlyList<Diagnostic> Diagnostics, IReadOnlyDictionary<string, string> Sources)
 {
     public static Inputs Read(string layoutFile, string? drawerFile)
     {
         var sources = new Dictionary<string, string>(StringComparer.Ordinal);
         var diagnostics = new List<Diagnostic>();
         Layout? layout = null;
-        if (Take(layoutFile, sources, diagnostics) is { } layoutBytes)
+        var layoutBytes = Take(layoutFile, sources, diagnostics);
+        if (layoutBytes is not null)
         {
             (layout, var problems) = LayoutReader.Read(layoutFile, layoutBytes, picture => OpenPicture(layoutFile, picture));
             if (layout is null)
@@ -30,7 +32,7 @@ internal sealed record Inputs(
         }
 
         var drawer = ReadDrawer(drawerFile, sources, diagnostics);
-        return new(layout, drawer, diagnostics, sources);
+        return new(layout, layoutBytes ?? [], drawer, diagnostics, sources);
     }
 
     /// <summary>The drawer of a file, or the usual one where none is named; null after an error.</summary>
@@ -72,12 +74,12 @@ internal sealed record Inputs(
             var path = Path.Combine(Path.GetDirectoryName(layoutFile) ?? "", picture);
             if (Directory.Exists(path))
             {
-                return new(null, "it is a folder");
+                return new(null, "it is a folder") { Others = Files(Path.GetDirectoryName(layoutFile) ?? "", [picture.TrimEnd('/', Path.DirectorySeparatorChar)]) };
             }
 
             if (!File.Exists(path))
             {
-                return PictureFile.NotThere;
+                return PictureFile.NotThere with { Others = Pictures(Path.GetDirectoryName(layoutFile) ?? "", Path.GetDirectoryName(picture) ?? "") };
             }
 
             using var file = File.OpenRead(path);
@@ -90,6 +92,27 @@ internal sealed record Inputs(
             return new(null, problem.Message);
         }
     }
+
+    // The files where a picture was looked for, beside the layout and in the folders there: enough to find one that was misspelt.
+    private static List<string> Pictures(string folder, string lookedIn)
+    {
+        const int MostFolders = 100;
+        var below = Directory.EnumerateDirectories(Here(folder)).Take(MostFolders).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal);
+        return Files(folder, new[] { lookedIn, "" }.Concat(below).Distinct(StringComparer.Ordinal));
+    }
+
+    private static List<string> Files(string folder, IEnumerable<string> below)
+    {
+        const int MostFiles = 10_000;
+        return
+        [
+            .. below.Select(name => (Name: name, Path: Path.Combine(Here(folder), name))).Where(place => Directory.Exists(place.Path))
+                .SelectMany(place => Directory.EnumerateFiles(place.Path).Select(path => Path.Combine(place.Name, Path.GetFileName(path)).Replace('\\', '/')).Order(StringComparer.Ordinal))
+                .Take(MostFiles),
+        ];
+    }
+
+    private static string Here(string folder) => folder.Length == 0 ? "." : folder;
 
     // Null when the file is larger than allowed: it is not read at all then.
     private static byte[]? Bytes(string file, long most)

@@ -124,7 +124,7 @@ public static class GalleryFiles
         var comparison = BalanceComparison.Of(VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default), FacePictures.Of(layout));
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, BalanceShown).Index())
         {
-            AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-{index + 1}"), sheet);
+            AddDrawing(files, index == 0 ? $"{stem}/balance" : FormattableString.Invariant($"{stem}/balance-sheet-{index + 1}"), sheet);
         }
 
         AddText(files, $"{stem}/balance.md", BalancePage.Write(comparison));

@@ -10,9 +10,7 @@ namespace Trimwright.Cli.Commands;
 /// <summary><c>balance</c>: variants of a layout, weighed and put in order.</summary>
 internal static class BalanceCommand
 {
-    private const int MostTried = 1000;
-
-    private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By);
+    private sealed record Choices(Option<int> Most, Option<int> Show, Option<int[]> Write, Option<string> By, Option<string?> Paper);
 
     public static Command Create(Screen screen)
     {
@@ -20,7 +18,7 @@ internal static class BalanceCommand
         var choices = new Choices(
             new("--most")
             {
-                Description = $"The most combinations to try, the layout as drawn among them, 1 to {MostTried}.",
+                Description = $"The most combinations to try, the layout as drawn among them, 1 to {VariantSearch.Most}.",
                 DefaultValueFactory = _ => VariantSearch.UsualMost,
             },
             new("--show")
@@ -30,14 +28,15 @@ internal static class BalanceCommand
             },
             new("--write")
             {
-                Description = "The numbers of variants to write out as `fit` does: drawings and trim list.",
+                Description = "The numbers of variants to write out: drawings, trim list, a worksheet to print and a layout file to go on with.",
                 AllowMultipleArgumentsPerToken = true,
             },
             new("--by")
             {
                 Description = "What to order by: dcm (how far the weight lies from the middle) or apb (how unevenly it is spread).",
                 DefaultValueFactory = _ => "dcm",
-            });
+            },
+            WorksheetCommand.PaperOption("cards"));
         choices.By.AcceptOnlyFromAmong("dcm", "apb");
         var command = new Command("balance", """
             Try variants of a layout, mirrored and with accents moved, weigh each, and show which are best balanced, and why.
@@ -46,7 +45,7 @@ internal static class BalanceCommand
             """)
         {
             options.Layout, options.Format, options.Held, options.DrawerFile, choices.Most, choices.Show, choices.Write, choices.By,
-            options.Out, options.Png, options.Dpi, options.Dual, options.Json, options.Force,
+            choices.Paper, options.Out, options.Png, options.Dpi, options.Dual, options.Json, options.Force,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(Run(parsed, options, choices, screen, cancel)));
         return command;
@@ -55,12 +54,13 @@ internal static class BalanceCommand
     private static int Run(ParseResult parsed, CommonOptions options, Choices choices, Screen screen, CancellationToken cancel)
     {
         var dpi = options.DotsPerInch(parsed);
-        var most = parsed.GetValue(choices.Most) is var tried and >= 1 and <= MostTried
+        var most = parsed.GetValue(choices.Most) is var tried and >= 1 and <= VariantSearch.Most
             ? tried
-            : throw new UsageException($"--most takes a whole number from 1 to {MostTried}");
+            : throw new UsageException($"--most takes a whole number from 1 to {VariantSearch.Most}");
         var show = parsed.GetValue(choices.Show) is var count and >= 1
             ? count
             : throw new UsageException("--show takes a whole number from 1");
+        var paper = WorksheetCommand.PaperAsked(parsed, choices.Paper);
         var session = Session.Open(parsed, options, screen);
         if (!session.IsReady)
         {
@@ -83,14 +83,16 @@ internal static class BalanceCommand
         var files = new CardFiles(folder, parsed.GetValue(options.Png), dpi, parsed.GetValue(options.Dual), screen);
         foreach (var (index, sheet) in BalanceDrawing.Sheets(comparison, show).Index())
         {
-            files.AddDrawing(index == 0 ? $"{stem}-balance" : FormattableString.Invariant($"{stem}-balance-{index + 1}"), sheet);
+            files.AddDrawing(index == 0 ? $"{stem}-balance" : FormattableString.Invariant($"{stem}-balance-sheet-{index + 1}"), sheet);
         }
 
         folder.Add($"{stem}-balance.md", BalancePage.Write(comparison));
         folder.Add($"{stem}-balance.csv", BalanceCsv.Write(comparison));
+        var variants = new VariantFiles(
+            session, parsed.GetValue(options.Layout)!, parsed.GetValue(options.Out)!, FittedWith(parsed, options), folder, files);
         foreach (var variant in chosen)
         {
-            files.Add(FormattableString.Invariant($"{stem}-variant-{variant.Number}"), variant.Card);
+            variants.Add(FormattableString.Invariant($"{stem}-variant-{variant.Number}"), variant, paper, cancel);
         }
 
         folder.Write(parsed.GetValue(options.Force));
@@ -101,6 +103,7 @@ internal static class BalanceCommand
                 json.WritePropertyName("balance");
                 BalanceJson.Write(json, comparison);
                 CardJson.WriteTexts(json, "files", folder.Paths);
+                CardJson.WriteTexts(json, "withoutLayoutFile", variants.WithoutLayoutFile);
             });
             return Program.Done;
         }
@@ -114,11 +117,7 @@ internal static class BalanceCommand
         }
 
         screen.Lines("written", folder.Paths);
-        if (chosen.Count > 0)
-        {
-            screen.Lines("before you cut", TrimSheet.Cautions);
-        }
-
+        variants.Tell(screen);
         return Program.Done;
     }
 
@@ -129,6 +128,10 @@ internal static class BalanceCommand
                 ? $"there is no variant {number}: only the layout as drawn fits, as number 1"
                 : FormattableString.Invariant($"there is no variant {number}; --write takes numbers from 1 to {comparison.Variants.Count}"))),
     ];
+
+    // The words of the call that a fit of the variant needs as well.
+    private static string FittedWith(ParseResult parsed, CommonOptions options) => string.Concat(
+        new[] { options.Format, options.Held, options.DrawerFile }.Select(option => parsed.GetValue(option) is { } value ? $" {option.Name} {VariantFiles.Word(value)}" : ""));
 
     private static void Show(BalanceComparison comparison, int show, Screen screen)
     {

@@ -30,6 +30,9 @@ internal sealed class Session
 
     public Layout Layout => _inputs.Layout!;
 
+    /// <summary>What the layout was read from.</summary>
+    public byte[] LayoutBytes => _inputs.LayoutBytes;
+
     public Drawer Drawer => _inputs.Drawer!;
 
     /// <summary>The pictures on the pieces, for weighing: the one place where those of a layout are handed over.</summary>

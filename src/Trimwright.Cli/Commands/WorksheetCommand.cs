@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Trimwright.Fitting;
 using Trimwright.Trimming;
 using Trimwright.Worksheets;
@@ -37,15 +38,20 @@ internal static class WorksheetCommand
             $"there is no paper `{name}`; choose {string.Join(" or ", PaperSize.All.Select(size => $"`{size.Name.ToLowerInvariant()}`"))}");
 
     /// <summary>Says how to print a worksheet, and what its fonts cannot show.</summary>
-    public static void TellOfPrinting(Worksheet sheet, Screen screen)
+    public static void TellOfPrinting(Worksheet sheet, Screen screen) => TellOfPrinting([sheet], screen);
+
+    /// <summary>Says how to print worksheets on one paper, and what their fonts cannot show.</summary>
+    public static void TellOfPrinting(IReadOnlyList<Worksheet> sheets, Screen screen)
     {
-        if (WorksheetPdf.Lacking(sheet) is { Length: > 0 } lacking)
+        List<Rune> lacking = [.. sheets.SelectMany(sheet => WorksheetPdf.Lacking(sheet).EnumerateRunes()).Distinct()];
+        if (lacking.Count > 0)
         {
-            screen.Warn($"the font of the PDF has no sign for {string.Join(' ', lacking.EnumerateRunes().Select(rune => $"`{rune}`"))}, so boxes stand there instead; the HTML shows it where a font of the machine has it");
+            screen.Warn($"the font of the PDF has no sign for {string.Join(' ', lacking.Select(rune => $"`{rune}`"))}, so boxes stand there instead; the HTML shows it where a font of the machine has it");
         }
 
+        var (what, pdf) = sheets.Count == 1 ? ("A worksheet", "PDF") : ("Worksheets", "PDFs");
         screen.Line();
-        screen.Line($"A worksheet on {sheet.Paper.Name} paper. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
+        screen.Line($"{what} on {sheets[0].Paper.Name} paper. Print the {pdf} at 100 %, and measure the bars at the foot of a page before you cut.");
     }
 
     private static int Run(ParseResult parsed, CommonOptions options, Option<string?> paperOption, Screen screen)

@@ -13,6 +13,9 @@ public sealed record ComparedVariant(int Number, RankedVariant Ranked, IReadOnly
     /// <summary>What was changed, such as <c>mirrored left-right, `sun` to the top</c>.</summary>
     public string Name => Ranked.Variant.Name;
 
+    /// <summary>What lies over what and does not as drawn, as sentences.</summary>
+    public IReadOnlyList<string> NewOverlaps => Ranked.Variant.NewOverlaps;
+
     /// <summary>Its card; only variants that fit are compared.</summary>
     public FittedCard Card => Ranked.Variant.Card!;
 
@@ -26,7 +29,7 @@ public sealed record BalanceComparison
     private BalanceComparison(BalanceRanking ranking, VariantsFound found)
     {
         Ranking = ranking;
-        (Tried, NotTried) = (found.Tried, found.NotTried);
+        (Tried, NotTried, LeftOut) = (found.Tried, found.NotTried, found.LeftOut);
         Variants = [.. ranking.Ranked.Select((entry, i) => new ComparedVariant(
             i + 1,
             entry,
@@ -52,6 +55,9 @@ public sealed record BalanceComparison
 
     /// <summary>How many combinations were fitted, the layout as drawn among them.</summary>
     public int Tried { get; }
+
+    /// <summary>Those that were fitted and left out.</summary>
+    public IReadOnlyList<LeftOutVariant> LeftOut { get; }
 
     /// <summary>How many more there are.</summary>
     public long NotTried { get; }

@@ -41,6 +41,16 @@ public static class BalanceJson
         }
 
         json.WriteEndArray();
+        json.WriteStartArray("leftOut");
+        foreach (var variant in comparison.LeftOut)
+        {
+            json.WriteStartObject();
+            json.WriteString("changed", variant.Name);
+            json.WriteString("because", variant.Reason);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         CardJson.WriteTexts(json, "advice", BalanceReport.Worth);
         json.WriteEndObject();
     }
@@ -81,6 +91,7 @@ public static class BalanceJson
         }
 
         CardJson.WriteTexts(json, "looksOff", variant.LooksOff);
+        CardJson.WriteTexts(json, "newOverlaps", variant.NewOverlaps);
         json.WriteEndObject();
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trimwright.Fitting;
 using Trimwright.Measures;
+using Trimwright.Variants;
 
 namespace Trimwright.Balance;
 
@@ -61,6 +62,10 @@ public static class BalanceReport
             ("why", [.. Why(comparison)]),
             ("looks off the card", [.. comparison.Variants.SelectMany(variant => variant.LooksOff.Select(note =>
                 string.Create(CultureInfo.InvariantCulture, $"no. {variant.Number}: {note}")))]),
+            ("overlaps that the layout as drawn does not have", [.. comparison.Variants.Where(variant => variant.NewOverlaps.Count > 0).Select(variant =>
+                string.Create(CultureInfo.InvariantCulture, $"no. {variant.Number}, {variant.Name}: {string.Join("; ", variant.NewOverlaps)}"))]),
+            ("left out", LeftOut.Of(comparison.LeftOut)),
+            ("to try more", [.. ToTryMore(comparison)]),
         };
         return sections.FindAll(section => section.Item2.Count > 0);
     }
@@ -108,6 +113,21 @@ public static class BalanceReport
             .Select(pair => $"`{pair.Now.Piece}` now pulls {Directions(pair.Now)} instead of {Directions(pair.Then)}")
             .ToList();
         return moved.Count == 0 ? head : $"{head}: {string.Join("; ", moved)}";
+    }
+
+    private static IEnumerable<string> ToTryMore(BalanceComparison comparison)
+    {
+        if (!Mirroring.HasAccents(comparison.AsDrawn.Card.Layout))
+        {
+            yield return "no piece is marked as an accent, so only mirrors were tried; write `\"accent\": true` in what may move (a banner, a tag, a small circle), and other corners and edges are tried for it";
+        }
+
+        if (comparison.NotTried > 0)
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{comparison.NotTried} more combinations were not tried; `--most {Math.Min(comparison.Tried + comparison.NotTried, VariantSearch.Most)}` tries {(comparison.Tried + comparison.NotTried <= VariantSearch.Most ? "all of them" : "as many as it takes at most")}");
+        }
     }
 
     // What was drawn, what pulls it most, and what the best does otherwise.

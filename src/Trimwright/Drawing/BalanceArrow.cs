@@ -6,8 +6,8 @@ using Trimwright.Measures;
 namespace Trimwright.Drawing;
 
 /// <summary>
-/// The sign for the balance of a face: a ring in the middle of the card, a dot where the weight lies, and an arrow from one to the other.
-/// All has a white rim, so that it shows on light papers and on dark ones.
+/// The sign for the balance of a face: a ring in the middle of the card, a dot where the weight lies, and an arrow from one to the other. Where the two
+/// lie so near that no arrowhead goes between them, it stands beyond the dot, so that the way can be seen all the same. All has a white rim, so that it shows on light papers and on dark ones.
 /// </summary>
 internal static class BalanceArrow
 {
@@ -20,6 +20,7 @@ internal static class BalanceArrow
     private const double Rim = 0.35;
     private const double HeadLength = 1.8;
     private const double HeadHalf = 0.6;
+    private const double HeadGap = 0.3;
 
     // Nearer than half a line, the dot would only look like a ring drawn badly.
     private const double Tiny = LineWidth / 2;
@@ -36,18 +37,18 @@ internal static class BalanceArrow
         var (start, end) = (Plane.Roughly(from), Plane.Roughly(to));
         var far = start.To(end);
         List<Func<bool, DrawnItem>> parts = [];
-        if (far > RingRadius + DotRadius)
+        if (far > Tiny)
         {
             var (x, y) = ((end.X - start.X) / far, (end.Y - start.Y) / far);
             Spot At(double along, double aside) => new(start.X + (along * x) - (aside * y), start.Y + (along * y) + (aside * x));
-            var tip = far - DotRadius;
-            var hasHead = tip - RingRadius > HeadLength;
-            parts.Add(rim => Line([At(RingRadius, 0), At(hasHead ? tip - (HeadLength / 2) : far, 0)], rim));
-            if (hasHead)
+            var tip = Tip(far);
+            if (far > RingRadius + DotRadius)
             {
-                parts.Add(rim => Filled(new([new PolygonContour(
-                    [At(tip, 0).ToPoint(), At(tip - HeadLength, HeadHalf).ToPoint(), At(tip - HeadLength, -HeadHalf).ToPoint()])]), rim));
+                parts.Add(rim => Line([At(RingRadius, 0), At(Math.Min(far, tip - (HeadLength / 2)), 0)], rim));
             }
+
+            parts.Add(rim => Filled(new([new PolygonContour(
+                [At(tip, 0).ToPoint(), At(tip - HeadLength, HeadHalf).ToPoint(), At(tip - HeadLength, -HeadHalf).ToPoint()])]), rim));
         }
 
         parts.Add(rim => new DrawnOutline(Round(from, RingRadius), null, StrokeOf(rim)));
@@ -60,6 +61,14 @@ internal static class BalanceArrow
         return new([.. parts.Select(part => part(true)), .. parts.Select(part => part(false))]) { Class = "balance" };
     }
 
+    /// <summary>How far from the middle the sign reaches towards a weight so far from it, in millimetres.</summary>
+    public static double Length(double far) => far > Tiny ? Math.Max(far, Tip(far)) : 0;
+
+    // Between ring and dot if there is room, else beyond both.
+    private static double Tip(double far) => far - DotRadius - RingRadius > HeadLength
+        ? far - DotRadius
+        : Math.Max(far + DotRadius, RingRadius + (LineWidth / 2)) + HeadGap + HeadLength;
+
     private static DrawnLine Line(Spot[] spots, bool rim) => new([.. spots.Select(spot => spot.ToPoint())], StrokeOf(rim));
 
     private static DrawnOutline Filled(Outline outline, bool rim) =>
@@ -67,7 +76,7 @@ internal static class BalanceArrow
 
     private static Stroke StrokeOf(bool rim) => rim ? new(Width(LineWidth + (2 * Rim)), White) : new(Width(LineWidth), Sign);
 
-    private static Length Width(double millimetres) => Palette.Micrometres((long)Math.Round(millimetres * 1000));
+    private static Measures.Length Width(double millimetres) => Palette.Micrometres((long)Math.Round(millimetres * 1000));
 
     private static Outline Round(Point centre, double radius) => new([new EllipseContour(centre, Plane.Exactly(radius), Plane.Exactly(radius))]);
 }

@@ -168,12 +168,21 @@ public static class BalanceDrawing
     [
         .. from variant in shown
            where variant.Weight is not null
-           let line = (From: Plane.Roughly(variant.Weight!.From), To: Plane.Roughly(variant.Weight.To))
+           let line = ArrowOn(variant.Weight!, part)
            from layer in FaceLayer.Of(variant.Card)
            where layer.MatNumber == 0 && layer.Piece.Source.Text is not null
                && Plane.Roughly(layer.BoundsAsLaid()).Grown(BalanceArrow.Reach * part).Meets(line.From, line.To)
            select layer.Piece.Name,
     ];
+
+    // On the card in full size: the sign does not grow with it.
+    private static (Spot From, Spot To) ArrowOn(FaceWeight weight, int part)
+    {
+        var (from, to) = (Plane.Roughly(weight.From), Plane.Roughly(weight.To));
+        var far = from.To(to);
+        var times = far > 0 ? BalanceArrow.Length(far / part) * part / far : 0;
+        return (from, new(from.X + ((to.X - from.X) * times), from.Y + ((to.Y - from.Y) * times)));
+    }
 
     private static DrawnText[] Caption(ComparedVariant variant, double width)
     {
@@ -193,9 +202,9 @@ public static class BalanceDrawing
                 ($"dx {BalanceText.Score(whole.Dx)}, dy {BalanceText.Score(whole.Dy)}", Palette.Ink),
             ]
             : [("no weight", Palette.Ink)]);
-        if (variant.LooksOff.Count > 0)
+        foreach (var note in new[] { variant.LooksOff.Count > 0 ? "looks off the card" : null, variant.NewOverlaps.Count > 0 ? "pieces overlap anew" : null }.OfType<string>())
         {
-            lines.AddRange(BrokenText.Lines("looks off the card", Capital, width).Select(line => (line, Palette.Quiet)));
+            lines.AddRange(BrokenText.Lines(note, Capital, width).Select(line => (line, Palette.Quiet)));
         }
 
         return [.. lines.Select(line => new DrawnText(line.Text, default, TextHold.Middle, Capital, line.Colour) { Class = "caption" })];
@@ -230,7 +239,7 @@ public static class BalanceDrawing
         List<DrawnItem> items = [BalanceArrow.Draw(new Spot(2, 2).ToPoint(), new Spot(9.5, 2).ToPoint())];
         var y = 2 - (SmallHeight / 2);
         foreach (var sentence in (string[])
-            ["Ring: the middle of the card. Dot: where its weight lies; the ring alone: in the middle.", .. BalanceReport.Key, BalanceReport.Advice])
+            ["Ring: the middle of the card. Dot: where its weight lies, and an arrowhead that way; the ring alone: in the middle.", .. BalanceReport.Key, BalanceReport.Advice])
         {
             foreach (var line in BrokenText.Lines(sentence, Small, RowWidth - KeyIndent))
             {

@@ -18,6 +18,9 @@ public enum PictureFormat
 /// <summary>Tells the kinds apart by their first bytes, whatever the file is called.</summary>
 internal static class PictureFormats
 {
+    /// <summary>What a file without a byte is.</summary>
+    public const string Empty = "empty";
+
     private static ReadOnlySpan<byte> PngSignature => [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
     /// <summary>The kind, or null for anything else.</summary>
@@ -25,6 +28,19 @@ internal static class PictureFormats
         bytes.StartsWith(PngSignature) ? PictureFormat.Png
         : bytes.StartsWith((ReadOnlySpan<byte>)[0xff, 0xd8, 0xff]) ? PictureFormat.Jpeg
         : bytes.Length >= 12 && bytes.StartsWith("RIFF"u8) && bytes[8..].StartsWith("WEBP"u8) ? PictureFormat.WebP
+        : null;
+
+    /// <summary>
+    /// What another file is, with its article, as far as its first bytes tell: what phones, scanners and drawing programs save. Null where they do not.
+    /// </summary>
+    public static string? OtherKind(ReadOnlySpan<byte> bytes) =>
+        bytes.Length == 0 ? Empty
+        : bytes.StartsWith("GIF8"u8) ? "a GIF"
+        : bytes.StartsWith("BM"u8) ? "a BMP"
+        : bytes.StartsWith((ReadOnlySpan<byte>)[0x49, 0x49, 0x2a, 0]) || bytes.StartsWith((ReadOnlySpan<byte>)[0x4d, 0x4d, 0, 0x2a]) ? "a TIFF"
+        : bytes.Length >= 12 && bytes[4..].StartsWith("ftyp"u8) ? bytes[8..].StartsWith("avif"u8) ? "an AVIF" : bytes[8..].StartsWith("hei"u8) || bytes[8..].StartsWith("mif1"u8) ? "a HEIF" : "a film"
+        : bytes.StartsWith("%PDF"u8) ? "a PDF"
+        : bytes[..Math.Min(bytes.Length, 1_000)].IndexOf("<svg"u8) >= 0 ? "an SVG"
         : null;
 
     /// <summary>The kind that a file name promises, or null where its ending promises nothing that is read here.</summary>

@@ -9,8 +9,11 @@ internal static class PictureMessages
     public static Diagnostic FileTooLarge(string name, SourcePlace place) =>
         Error("E0501", $"`{name}` is larger than {PictureReader.MostBytes / (1024 * 1024)} MiB", place, "save the picture smaller: 2,000 pixels along its longer side are plenty for a card");
 
-    public static Diagnostic NotAPicture(string name, SourcePlace place) =>
-        Error("E0502", $"`{name}` is no PNG, JPEG or WebP picture", place, "save the picture as PNG, which keeps a clear ground clear");
+    public static Diagnostic NotAPicture(string name, string? kind, SourcePlace place) => Error(
+        "E0502", $"`{name}` {(kind is null ? "is not a picture" : $"is {kind}")}; pictures in PNG, JPEG and WebP are read", place,
+        kind is null or PictureFormats.Empty
+            ? "see whether it is the file you mean, or save the picture again"
+            : "open it with what you drew or took it with and save it as PNG, which keeps a clear ground clear");
 
     public static Diagnostic TooManyPixels(string name, long width, long height, SourcePlace place) =>
         Error(

@@ -39,6 +39,9 @@ public static class PictureReader
     /// <summary>The most pixels in all; decoded, they take four bytes each.</summary>
     public const int MostPixels = 40_000_000;
 
+    /// <summary>Whether a file has the name of a picture that is read, by its ending.</summary>
+    public static bool IsNamedLikeOne(string name) => PictureFormats.PromisedBy(name) is not null;
+
     /// <summary>Reads a picture.</summary>
     /// <param name="name">The file as the maker named it; its ending is compared with what the file holds.</param>
     /// <param name="bytes">The file.</param>
@@ -52,7 +55,7 @@ public static class PictureReader
 
         if (PictureFormats.Of(bytes) is not { } format)
         {
-            return new(null, [PictureMessages.NotAPicture(name, place)]);
+            return new(null, [PictureMessages.NotAPicture(name, PictureFormats.OtherKind(bytes), place)]);
         }
 
         if (PictureFormats.StatedPngSize(bytes) is { } stated && IsTooLarge(stated.Width, stated.Height))

@@ -35,6 +35,7 @@ public static class LayoutKeys
         ("bar", [PieceKind.Frame]),
         ("text", [PieceKind.Label]),
         ("faces", [PieceKind.Image]),
+        ("flipped", [PieceKind.Image]),
         ("picture", [PieceKind.Image]),
     ];
 
@@ -49,7 +50,7 @@ public static class LayoutKeys
 
     /// <summary>The keys of a row.</summary>
     public static IReadOnlyList<string> Row { get; } =
-        ["row", "runs", "on", "of", "copies", "gap", "overlap", "ends-like-gaps", "place"];
+        ["row", "runs", "starts-at", "on", "of", "copies", "gap", "overlap", "ends-like-gaps", "place"];
 
     /// <summary>The keys that say where a piece or a row goes.</summary>
     public static IReadOnlyList<string> Place { get; } =

@@ -39,6 +39,9 @@ internal static class LayoutMessages
     public static Diagnostic UnknownKey(string key, string what, SourcePlace place, string? meant, IReadOnlyList<string> keys) => Error(
         "E0107", place, $"{what} has no key `{key}`", meant is null ? $"the keys are {Listed(keys, "and")}" : $"did you mean `{meant}`?");
 
+    public static Diagnostic KeyOfAnotherGroup(string key, string what, SourcePlace place, string remedy) => Error(
+        "E0107", place, $"{what} has no key `{key}`", remedy);
+
     public static Diagnostic MissingKey(string key, string what, SourcePlace place) => Error(
         "E0108", place, $"{what} needs `{key}`", MissingRemedy(key));
 
@@ -177,11 +180,12 @@ internal static class LayoutMessages
     public static Diagnostic HangsTwice(string said, string hung, SourcePlace place) => Error(
         "E0220", place, $"the piece is hung from the {hung} but says that it hangs from the {said}", "take `hangs-from` out");
 
-    public static Diagnostic NoPicture(string file, SourcePlace place) => Error(
-        "E0226", place, $"there is no picture `{file}`", "name it as seen from the folder of the layout");
+    public static Diagnostic NoPicture(string file, string? meant, SourcePlace place) => Error(
+        "E0226", place, $"there is no picture `{file}`", meant is null ? "name it as seen from the folder of the layout" : $"did you mean `{meant}`?");
 
-    public static Diagnostic PictureNotRead(string file, string problem, SourcePlace place) => Error(
-        "E0227", place, $"the picture `{file}` cannot be read: {problem}", "make sure that the file may be read, or take it out of the layout");
+    public static Diagnostic PictureNotRead(string file, string problem, string? meant, SourcePlace place) => Error(
+        "E0227", place, $"the picture `{file}` cannot be read: {problem}",
+        meant is null ? "make sure that the file may be read, or take it out of the layout" : $"name a picture in it, such as `{meant}`");
 
     public static Diagnostic BadRule(RuleProblem problem, SourcePlace place) => Error("E0221", place, problem.Problem, problem.Remedy);
 

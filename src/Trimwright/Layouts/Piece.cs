@@ -143,7 +143,7 @@ public sealed record Piece
     /// <summary>The lettering of a label, or null.</summary>
     public string? Text { get; init; }
 
-    /// <summary>The side that an image faces, or null; a facing image is moved in a mirror but not flipped.</summary>
+    /// <summary>The side that an image faces as it lies on the card, or null; a facing image is moved in a mirror but not flipped.</summary>
     public Edge? Faces { get; init; }
 
     /// <summary>The picture on an image, or null.</summary>
@@ -152,6 +152,6 @@ public sealed record Piece
     /// <summary>The shape of its picture, where that is cut out along its outline; null for every other piece.</summary>
     public PictureOutline? CutOut => Cut == CutWay.Scissors ? Picture?.Content?.Outline : null;
 
-    /// <summary>Whether a mirror has flipped its face left to right. Set by variants only; never so for lettering, facing images and one-way papers.</summary>
+    /// <summary>Whether an image lies left to right, as in a mirror. A mirror flips images alone, and no facing image and no one-way paper.</summary>
     public bool Flipped { get; init; }
 }

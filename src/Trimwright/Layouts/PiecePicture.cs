@@ -31,4 +31,7 @@ public sealed record PictureFile(byte[]? Bytes, string? Problem = null)
 {
     /// <summary>There is no such file.</summary>
     public static PictureFile NotThere { get; } = new(null, null);
+
+    /// <summary>Where there is no such file, or it is a folder: others that could be meant, as the layout would name them.</summary>
+    public IReadOnlyList<string> Others { get; init; } = [];
 }

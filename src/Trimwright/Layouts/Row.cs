@@ -20,7 +20,7 @@ public sealed record Row
     /// <summary>Which way it runs: pieces follow one another from left to right, or from top to bottom.</summary>
     public required Axis Runs { get; init; }
 
-    /// <summary>The names of its pieces, in order.</summary>
+    /// <summary>The names of its pieces, from the left or from the top; which lies over which is the order of <see cref="Layout.Pieces"/>.</summary>
     public required IReadOnlyList<string> Pieces { get; init; }
 
     /// <summary>The gap between neighbours, the same everywhere; negative when they overlap; null to let it be what fits.</summary>

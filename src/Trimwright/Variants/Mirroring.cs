@@ -32,7 +32,7 @@ public static class Mirroring
         {
             Pieces = [.. layout.Pieces.Select(piece => Flip(piece, layout, flips))],
             Rows = [.. layout.Rows.Select(row => Flip(row, flips))],
-            Rules = [.. layout.Rules.Select(rule => rule with { Terms = [.. rule.Terms.SelectMany(term => Flip(term, flips))] })],
+            Rules = [.. layout.Rules.Select(rule => Flip(rule, flips, layout.Unit))],
         };
     }
 
@@ -44,13 +44,14 @@ public static class Mirroring
             return piece;
         }
 
-        var keepsItsFace = piece.Kind == PieceKind.Label || piece.Faces is not null || layout.PaperNamed(piece.Paper).OneWay;
+        // Paper is the same on both sides of its middle, and lettering is never flipped: a mirror shows on pictures alone.
+        var flipsItsFace = piece.Kind == PieceKind.Image && piece.Faces is null && !layout.PaperNamed(piece.Paper).OneWay;
         return piece with
         {
             Placements = Flip(piece.Placements, x, y),
             HangsFrom = Flip(piece.HangsFrom, x, y),
             Tilt = x != y ? -piece.Tilt : piece.Tilt,
-            Flipped = piece.Flipped != (x && !keepsItsFace),
+            Flipped = piece.Flipped != (x && flipsItsFace),
         };
     }
 
@@ -85,10 +86,34 @@ public static class Mirroring
         _ => edge,
     };
 
+    // Written as a maker would write it, and like a rule that was read: each measure once, the first of them with a number above 0.
+    private static Rule Flip(Rule rule, Flips flips, LengthUnit unit)
+    {
+        if (rule.Terms.All(term => Flip(term, flips).Count == 1))
+        {
+            return rule;
+        }
+
+        var terms = rule.Terms.SelectMany(term => Flip(term, flips))
+            .GroupBy(term => (term.Of, term.Measure))
+            .Select(group => group.First() with { Factor = group.Aggregate(Rational.Zero, (sum, term) => sum + term.Factor) })
+            .Where(term => !term.Factor.IsZero)
+            .ToList();
+        var turn = terms.First(term => term.Of is not null).Factor.Sign < 0;
+        var flipped = rule with
+        {
+            Terms = turn ? [.. terms.Select(term => term with { Factor = -term.Factor })] : terms,
+            Relation = !turn || rule.Relation == RuleRelation.Equal ? rule.Relation
+                : rule.Relation == RuleRelation.AtMost ? RuleRelation.AtLeast : RuleRelation.AtMost,
+            Constant = turn ? -rule.Constant : rule.Constant,
+        };
+        return flipped with { Text = RuleText.Write(flipped, unit) };
+    }
+
     /// <summary>
     /// A place p of a flipped piece is now where its mirror image was: start + end - p of what it is mirrored in. Sizes stay.
     /// </summary>
-    private static IEnumerable<RuleTerm> Flip(RuleTerm term, Flips flips)
+    private static IReadOnlyList<RuleTerm> Flip(RuleTerm term, Flips flips)
     {
         if (term.Of is null || term.Measure is MeasureKind.Width or MeasureKind.Height)
         {

@@ -8,7 +8,11 @@ namespace Trimwright.Variants;
 /// <param name="Name">What sets it apart: the mirror, or the format with its holding.</param>
 /// <param name="Card">The fitted card, or null where it cannot be done.</param>
 /// <param name="Diagnostics">Why not, and warnings.</param>
-public sealed record Variant(string Name, FittedCard? Card, IReadOnlyList<Diagnostic> Diagnostics);
+public sealed record Variant(string Name, FittedCard? Card, IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>What lies over what and does not as drawn, as sentences, such as <c>`sun` lies over `bed`</c>; empty where that was not looked for.</summary>
+    public IReadOnlyList<string> NewOverlaps { get; init; } = [];
+}
 
 /// <summary>Fits a layout in several ways.</summary>
 public static class VariantFits

@@ -9,14 +9,14 @@ internal sealed record VariantPlan(Mirror? Mirror, IReadOnlyList<(string Name, S
 {
     public const string AsDrawn = "as drawn";
 
-    /// <summary>Its name, such as <c>mirrored left-right, `tag` to the bottom left</c>: what was changed.</summary>
+    /// <summary>Its name, such as <c>mirrored left-right, then `tag` to the bottom left</c>: what was changed, in that order.</summary>
     public string Name
     {
         get
         {
-            List<string> parts = Mirror is { } mirror ? [Changed(mirror)] : [];
-            parts.AddRange(Moves.Select(move => $"`{move.Name}` to the {move.To}"));
-            return parts.Count == 0 ? AsDrawn : string.Join(", ", parts);
+            var moves = string.Join(", ", Moves.Select(move => $"`{move.Name}` to the {move.To}"));
+            return Mirror is not { } mirror ? moves.Length == 0 ? AsDrawn : moves
+                : moves.Length == 0 ? Changed(mirror) : $"{Changed(mirror)}, then {moves}";
         }
     }
 

@@ -50,5 +50,5 @@ public class BalanceTextTests
 
     [Fact]
     public void A_layout_that_does_not_fit_as_drawn_is_not_compared() => Assert.Throws<ArgumentException>(() =>
-        BalanceComparison.Of(new VariantsFound([new("as drawn", null, [])], 1, 0), FacePictures.None));
+        BalanceComparison.Of(new VariantsFound([new("as drawn", null, [])], [], 0), FacePictures.None));
 }

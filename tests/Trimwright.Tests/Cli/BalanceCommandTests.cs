@@ -164,7 +164,7 @@ public sealed class BalanceCommandTests : IDisposable
         using var json = Json("balance", File("watering-can"), "--out", Out(), "--json");
         var number = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
             .Single(variant => variant.GetProperty("asDrawn").GetBoolean()).GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
-        var (code, output, errors) = Run("balance", File("watering-can"), "--write", number, "1", "--out", Out());
+        var (code, output, errors) = Run("balance", File("watering-can"), "--write", number, "4", "--out", Out());
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains("Before you cut", output, StringComparison.Ordinal);
 
@@ -180,7 +180,89 @@ public sealed class BalanceCommandTests : IDisposable
                 System.IO.File.ReadAllBytes(Written($"-variant-{number}{ending}")));
         }
 
-        Assert.NotEqual(System.IO.File.ReadAllText(Written($"-variant-{number}-face.svg")), System.IO.File.ReadAllText(Written("-variant-1-face.svg")));
+        Assert.NotEqual(System.IO.File.ReadAllText(Written($"-variant-{number}-face.svg")), System.IO.File.ReadAllText(Written("-variant-4-face.svg")));
+    }
+
+    // The same pages as those of the verb worksheet, but for the lines that say which variant they are of.
+    [Fact]
+    public void A_variant_chosen_has_its_worksheet_and_the_screen_says_what_to_print()
+    {
+        var (code, output, errors) = Run("balance", File("watering-can"), "--write", "1", "2", "--paper", "a4", "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Contains("To print:\n  watering-can-a7-landscape-variant-1-worksheet.pdf: the worksheet of no. 1, ", output, StringComparison.Ordinal);
+        Assert.Contains("\n  watering-can-a7-landscape-variant-2-worksheet.pdf: the worksheet of no. 2, ", output, StringComparison.Ordinal);
+        Assert.Contains("Worksheets on A4 paper. Print the PDFs at 100 %", output, StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", System.IO.File.ReadAllText(Written("-variant-2-worksheet.pdf")), StringComparison.Ordinal);
+
+        using var json = Json("balance", File("watering-can"), "--out", Out(), "--json");
+        var drawn = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
+            .Single(variant => variant.GetProperty("asDrawn").GetBoolean()).GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
+        var alone = Path.Combine(_folder, "alone");
+        Assert.Equal(0, Run("worksheet", File("watering-can"), "--paper", "a4", "--out", alone).Code);
+        Assert.Contains("A worksheet on A4 paper. Print the PDF at 100 %", Run("balance", File("watering-can"), "--write", drawn, "--paper", "a4", "--out", Out()).Output, StringComparison.Ordinal);
+        var variant = System.IO.File.ReadAllText(Written($"-variant-{drawn}-worksheet.html"));
+        Assert.Contains($", variant {drawn}</h1>", variant, StringComparison.Ordinal);
+        Assert.Equal(
+            System.IO.File.ReadAllText(Path.Combine(alone, "watering-can-a7-landscape-worksheet.html")),
+            variant.Replace($", variant {drawn}", "", StringComparison.Ordinal).Replace("As drawn. ", "", StringComparison.Ordinal));
+    }
+
+    // Written, fitted again with the words that the screen names, and the files of the two compared but for the line that says where a size comes from.
+    [Theory]
+    [InlineData("watering-can", "a7-landscape")]
+    [InlineData("scarecrow", "a2-portrait")]
+    [InlineData("garden-gate", "a7-landscape", "--format", "A7", "--held", "landscape")]
+    public void The_layout_file_of_a_variant_fits_to_the_card_that_was_written(string demo, string format, params string[] with)
+    {
+        var (code, output, errors) = Run(["balance", File(demo), "--write", "2", "--out", Out(), .. with]);
+        Assert.Equal((0, ""), (code, errors));
+        var layout = Path.Combine(Out(), $"{demo}-{format}-variant-2-layout.json");
+        Assert.Contains($"\n  trimwright fit {layout}{string.Concat(with.Select(word => " " + word))}\n", output, StringComparison.Ordinal);
+        var again = Path.Combine(_folder, "again");
+        Assert.Equal((0, ""), (Run(["fit", layout, "--out", again, .. with]) is var fit ? fit.Code : 0, fit.Errors));
+        var endings = Names(again).Where(name => name[0] != '.').ToList();
+        Assert.True(endings.Count >= 7);
+        Assert.All(endings, name => Assert.Equal(
+            System.IO.File.ReadAllText(Path.Combine(Out(), name.Replace($"-layout-{format}", "", StringComparison.Ordinal))),
+            System.IO.File.ReadAllText(Path.Combine(again, name))));
+    }
+
+    [Fact]
+    public void A_variant_that_no_layout_file_can_say_is_told()
+    {
+        var file = Path.Combine(_folder, "own.json");
+        System.IO.File.WriteAllText(file, Layout(
+            string.Join(", ", Enumerable.Range(1, 20).Select(i => $$"""
+                { "name": "bed-{{i}}", "kind": "panel", "paper": "p", "width": "1", "height": "1/8", "place": { "from-left": "1/8", "from-top": "{{i}}/8" } },
+                { "name": "seed-{{i}}", "kind": "panel", "paper": "p", "on": "bed-{{i}}", "accent": true, "width": "1/8", "height": "1/8", "place": { "from-top": 0 } }
+                """)),
+            $$"""{ "may": "{{string.Join(" + ", Enumerable.Range(1, 20).Select(i => $"seed-{i}.left"))}} = 3 in" }"""));
+        using var json = Json("balance", file, "--out", Out(), "--json");
+        var number = json.RootElement.GetProperty("balance").GetProperty("variants").EnumerateArray()
+            .First(variant => variant.GetProperty("changed").GetString() == "accents alone mirrored").GetProperty("number").GetInt32().ToString(CultureInfo.InvariantCulture);
+        Assert.Empty(json.RootElement.GetProperty("withoutLayoutFile").EnumerateArray());
+        var (code, output, errors) = Run("balance", file, "--write", number, "--out", Out());
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Contains($"No layout file could be written of:\n  no. {number}, ", output, StringComparison.Ordinal);
+        Assert.DoesNotContain(Names(Out()), name => name.EndsWith("-layout.json", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_left_out_what_overlaps_anew_and_how_to_try_more_is_told()
+    {
+        var output = Run("balance", File("watering-can"), "--out", Out()).Output;
+        Assert.Contains("Left out:\n  accents alone mirrored: `pennant-a` would lie over `can`\n  of the other combinations, 9 would cover lettering or a picture\n", output, StringComparison.Ordinal);
+        Assert.Contains(", mirrored top-bottom: `pennant-a`, `pennant-b` and `pennant-c` lie over `low-strip`; ", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("To try more", output, StringComparison.Ordinal);
+        Assert.Contains("30 more combinations were not tried; `--most 40` tries all of them", Run("balance", File("garden-gate"), "--most", "10", "--out", Out()).Output, StringComparison.Ordinal);
+        Assert.Contains("no piece is marked as an accent, so only mirrors were tried; write `\"accent\": true` in what may move", Run("balance", File("trellis"), "--out", Out()).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sheets_after_the_first_are_not_named_like_variants()
+    {
+        Assert.Equal(0, Run("balance", File("garden-gate"), "--out", Out()).Code);
+        Assert.Contains("garden-gate-a6-portrait-balance-sheet-2.svg", Names(Out()));
     }
 
     [Fact]
@@ -218,6 +300,7 @@ public sealed class BalanceCommandTests : IDisposable
     [InlineData("--write takes numbers from 1 to", "--write", "1", "0")]
     [InlineData("only the layout as drawn fits, as number 1", "--most", "1", "--write", "2")]
     [InlineData("'feel'", "--by", "feel")]
+    [InlineData("there is no paper `foolscap`", "--paper", "foolscap")]
     [InlineData("--dpi takes a whole number", "--dpi", "5")]
     public void A_call_that_is_not_right_says_what_would_be(string told, params string[] words)
     {

@@ -146,6 +146,35 @@ public class BalanceDrawingTests
         Assert.Empty(sign.Elements(Svg + "path"));
     }
 
+    // The head is the last path of the sign: it points from the ring through the dot, and lies on neither of them.
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void An_arrowhead_shows_the_way_however_near_the_weight_lies(string demo)
+    {
+        foreach (var group in Sheets(Compare(Demo(demo)), 200).SelectMany(Variants))
+        {
+            var (ring, dot) = Sign(group);
+            if (dot is not { } at)
+            {
+                continue;
+            }
+
+            var sign = group.Elements(Svg + "g").Single(element => (string?)element.Attribute("class") == "balance");
+            var corners = SvgSheet.Numbers((string)sign.Elements(Svg + "path").Last(path => (string?)path.Attribute("fill") is not (null or "none")).Attribute("d")!);
+            Assert.Equal(6, corners.Length);
+            var (tip, left, right) = ((X: (double)corners[0], Y: (double)corners[1]), (X: (double)corners[2], Y: (double)corners[3]), (X: (double)corners[4], Y: (double)corners[5]));
+            var far = Math.Sqrt(Math.Pow(at.X - ring.X, 2) + Math.Pow(at.Y - ring.Y, 2));
+            double Along((double X, double Y) place) => (((place.X - ring.X) * (at.X - ring.X)) + ((place.Y - ring.Y) * (at.Y - ring.Y))) / far;
+            double Aside((double X, double Y) place) => (((place.X - ring.X) * (at.Y - ring.Y)) - ((place.Y - ring.Y) * (at.X - ring.X))) / far;
+            Assert.InRange(Aside(tip), -0.001, 0.001);
+            Assert.InRange(Aside(left) + Aside(right), -0.001, 0.001);
+            Assert.True(Along(tip) > Along(left) + 1);
+            var (start, end) = (Along(left), Along(tip));
+            Assert.True(start > 1.3, $"{start}");
+            Assert.True(end < far - 0.59 || start > far + 0.6, $"{start} {end} {far}");
+        }
+    }
+
     // WCAG 2.1, 1.4.11: signs stand out by 3 to 1 at least; relative luminance as it defines it.
     [Fact]
     public void Ring_and_dot_stand_out_from_any_grey_paper_by_their_own_colour_or_by_their_rim()

@@ -239,6 +239,30 @@ public class PicturePieceTests
         Assert.Equal(Outline.FromBox(FitHelper.Fit(layout).Pieces[0].Box).Bounds, FitHelper.Fit(layout).Pieces[0].Outline.Bounds);
     }
 
+    // By letters, by folder, by ending; what is no picture is never meant.
+    [Theory]
+    [InlineData("robn.png", "did you mean `robin.png`?")]
+    [InlineData("Wren.png", "did you mean `pictures/wren.png`?")]
+    [InlineData("photos/wern.png", "did you mean `pictures/wren.png`?")]
+    [InlineData("robin.jpeg", "did you mean `robin.png`?")]
+    [InlineData("notes.png", "name it as seen from the folder of the layout")]
+    [InlineData("thrush.png", "name it as seen from the folder of the layout")]
+    public void A_picture_that_is_not_there_is_told_with_the_one_that_is_meant(string name, string remedy)
+    {
+        var others = PictureFile.NotThere with { Others = ["notes.txt", "robin.png", "pictures/wren.png"] };
+        var told = Assert.Single(Sample.Read(
+            Sample.With($$"""{ "name": "a", "kind": "image", "paper": "p", "picture": "{{name}}", "width": "2" }"""), _ => others).Diagnostics);
+        Assert.Equal(("E0226", remedy), (told.Code, told.Remedy));
+    }
+
+    [Fact]
+    public void Of_a_folder_a_picture_in_it_is_named()
+    {
+        var folder = new PictureFile(null, "it is a folder") { Others = ["pictures/notes.txt", "pictures/wren.png"] };
+        var told = Assert.Single(Sample.Read(Sample.With("""{ "name": "a", "kind": "image", "paper": "p", "picture": "pictures", "width": "2" }"""), _ => folder).Diagnostics);
+        Assert.Equal(("E0227", "name a picture in it, such as `pictures/wren.png`"), (told.Code, told.Remedy));
+    }
+
     private static PictureFile Open(string name) => name switch
     {
         "bean.png" or "pea.png" => new(Bean),

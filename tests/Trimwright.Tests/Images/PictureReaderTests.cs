@@ -89,6 +89,26 @@ public class PictureReaderTests
         Assert.Equal(Place, reading.Diagnostics[0].Place);
     }
 
+    // The first bytes as their specifications have them, from memory: GIF89a, BMP, TIFF 6.0, ISO/IEC 23008-12 (HEIF) and 14496-12 (boxes), AVIF, PDF, SVG.
+    [Theory]
+    [InlineData("R0lGODlhAQABAA==", "is a GIF;", "save it as PNG")]
+    [InlineData("Qk02AAAAAAAAADYAAAA=", "is a BMP;", "save it as PNG")]
+    [InlineData("SUkqAAgAAAA=", "is a TIFF;", "save it as PNG")]
+    [InlineData("AAAAGGZ0eXBoZWljAAAAAG1pZjE=", "is a HEIF;", "save it as PNG")]
+    [InlineData("AAAAGGZ0eXBhdmlmAAAAAG1pZjE=", "is an AVIF;", "save it as PNG")]
+    [InlineData("AAAAGGZ0eXBpc29tAAAAAG1wNDE=", "is a film;", "save it as PNG")]
+    [InlineData("JVBERi0xLjcK", "is a PDF;", "save it as PNG")]
+    [InlineData("PD94bWwgdmVyc2lvbj0iMS4wIj8+PHN2Zy8+", "is an SVG;", "save it as PNG")]
+    [InlineData("", "is empty;", "see whether it is the file you mean")]
+    [InlineData("aGVsbG8=", "is not a picture;", "see whether it is the file you mean")]
+    public void A_file_of_another_kind_is_told_by_its_kind(string base64, string told, string remedy)
+    {
+        var diagnostic = Assert.Single(PictureReader.Read("bean.png", Convert.FromBase64String(base64), Place).Diagnostics);
+        Assert.Equal("E0502", diagnostic.Code);
+        Assert.Contains(told, diagnostic.Message, StringComparison.Ordinal);
+        Assert.Contains(remedy, diagnostic.Remedy, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_head_that_promises_60_000_by_60_000_pixels_is_refused_before_a_pixel_is_decoded() =>
         Assert.Equal("E0503", Code(PictureFiles.Png(60_000, 60_000, 8, 6, [1, 2, 3, 4])));

@@ -121,6 +121,50 @@ public class VariantSearchTests
         Assert.All(found, variant => Assert.All(variant.Card!.GaveWay, note => Assert.NotEqual(Strength.Must, note.Strength)));
     }
 
+    // The pennants hang over the upper left corner of the can where they are mirrored alone, and nothing is over it as drawn.
+    [Fact]
+    public void A_variant_that_covers_a_picture_or_lettering_that_is_open_as_drawn_is_left_out()
+    {
+        var layout = Demo("watering-can");
+        var found = VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default);
+        Assert.DoesNotContain(found.Found, variant => variant.Name == "accents alone mirrored");
+        var left = Assert.Single(found.LeftOut, variant => variant.Name == "accents alone mirrored");
+        Assert.Equal((true, LeftOutFor.Covers, "`pennant-a` would lie over `can`"), (left.IsMirrorAlone, left.Why, left.Reason));
+        Assert.Equal(15, found.Tried);
+    }
+
+    // Where it lies over the picture as drawn, the maker wants it so.
+    [Theory]
+    [InlineData("label", "\"text\": \"hello\", ", "1/4", "left out")]
+    [InlineData("image", "", "1/4", "left out")]
+    [InlineData("panel", "", "1/4", "`sun` lies over `words`")]
+    [InlineData("label", "\"text\": \"hello\", ", "1 3/4", "")]
+    [InlineData("image", "", "1 3/4", "")]
+    public void An_accent_alone_mirrored_may_lie_over_lettering_and_pictures_only_as_drawn(string kind, string parts, string fromLeft, string told)
+    {
+        var layout = Read(Layout($$"""
+            { "name": "words", "kind": "{{kind}}", {{parts}}"paper": "p", "width": "exactly 2", "height": "exactly 1", "place": { "from-right": "exactly 1/8", "from-top": "exactly 1/8" } },
+            { "name": "sun", "kind": "circle", "paper": "p", "accent": true, "tilt": 5, "diameter": "exactly 1", "place": { "from-left": "exactly {{fromLeft}}", "from-top": "exactly 1/2" } }
+            """));
+        var found = VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default);
+        var alone = found.Found.SingleOrDefault(variant => variant.Name == "accents alone mirrored");
+        Assert.Equal(told, alone is null ? "left out" : string.Join("; ", alone.NewOverlaps));
+    }
+
+    // The seat is 2 x 3 in in the lower right corner; mirrored, the sun reaches 1/8 x 1/2 in into the corner of its box, where an oval has no paper.
+    [Theory]
+    [InlineData("panel", "`sun` lies over `seat`")]
+    [InlineData("oval", "")]
+    public void Paper_and_not_its_box_counts_for_an_overlap(string kind, string told)
+    {
+        var layout = Read(Layout($$"""
+            { "name": "seat", "kind": "{{kind}}", "paper": "p", "width": "exactly 2", "height": "exactly 3", "cut": "scissors", "place": { "from-right": "exactly 0 in", "from-bottom": "exactly 0 in" } },
+            { "name": "sun", "kind": "square", "paper": "p", "accent": true, "tilt": 10, "side": "exactly 1/4", "place": { "from-left": "exactly 1 7/8", "from-bottom": "exactly 2 1/2" } }
+            """));
+        var found = VariantSearch.Find(layout, layout.Format, layout.Holding, Drawer.Default).Found;
+        Assert.Equal(told, string.Join("; ", found.Single(variant => variant.Name == "accents alone mirrored").NewOverlaps));
+    }
+
     [Fact]
     public void Cancelling_ends_the_search()
     {

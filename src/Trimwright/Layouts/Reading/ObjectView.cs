@@ -37,6 +37,12 @@ internal sealed class ObjectView
         (_object, _context, What) = (value, context, what);
         foreach (var member in value.Members.Where(member => !keys.Contains(member.Key)))
         {
+            if (MisplacedKeys.Remedy(member, value, keys) is { } remedy)
+            {
+                context.Add(LayoutMessages.KeyOfAnotherGroup(member.Key, what, member.KeyPlace, remedy));
+                continue;
+            }
+
             var meant = NearNames.Nearest(member.Key, keys);
             context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, meant, keys));
             if (meant is not null)

@@ -70,6 +70,18 @@ internal sealed class PictureValues(Func<string, PictureFile>? open)
         return null;
     }
 
+    // A slip of the pen, another folder, or another ending, in this order.
+    private static string? Meant(string file, IReadOnlyList<string> others)
+    {
+        var names = others.Where(PictureReader.IsNamedLikeOne).ToList();
+        return NearNames.Nearest(file, names)
+            ?? names.Find(other => Path.GetFileName(other).Equals(Name(file), StringComparison.OrdinalIgnoreCase))
+            ?? names.Find(other => NearNames.Nearest(Name(file), [Path.GetFileName(other)]) is not null)
+            ?? names.Find(other => Path.GetFileNameWithoutExtension(other).Equals(Path.GetFileNameWithoutExtension(Name(file)), StringComparison.OrdinalIgnoreCase));
+
+        static string Name(string path) => path[(path.LastIndexOfAny(['/', '\\']) + 1)..];
+    }
+
     private static PiecePicture? Refuse(SyntaxValue value, ReadingContext context)
     {
         context.Add(LayoutMessages.WrongKind("`picture`", "a file, like `\"robin.png\"`", value));
@@ -90,8 +102,8 @@ internal sealed class PictureValues(Func<string, PictureFile>? open)
             else
             {
                 context.Add(opened.Problem is { } problem
-                    ? LayoutMessages.PictureNotRead(picture.File, problem, picture.Source)
-                    : LayoutMessages.NoPicture(picture.File, picture.Source));
+                    ? LayoutMessages.PictureNotRead(picture.File, problem, opened.Others.FirstOrDefault(PictureReader.IsNamedLikeOne), picture.Source)
+                    : LayoutMessages.NoPicture(picture.File, Meant(picture.File, opened.Others), picture.Source));
             }
 
             _readings.Add(picture.File, reading);

@@ -29,6 +29,7 @@ internal static class PieceParts
             Bar = Takes(piece, "bar") && view.Need("bar") is { } bar ? view.Length(bar, LengthRange.Positive) : null,
             Text = Takes(piece, "text") ? ReadText(view, context) : null,
             Faces = Takes(piece, "faces") ? view.Word("faces", Words.Sides) : null,
+            Flipped = Takes(piece, "flipped") && view.Flag("flipped"),
             Picture = Takes(piece, "picture") ? context.Pictures.Read(view, piece.Cut, context) : null,
         };
         CheckHang(view, hung, context);

@@ -40,7 +40,7 @@ internal sealed class PlaceReader
         var reader = new PlaceReader(new(value, "a place", LayoutKeys.Place, context), by, onCard, mayHangOver, context);
         reader.ReadFill();
         reader.ReadSpan();
-        reader.ReadEdges();
+        reader.ReadEdges(reveal);
         reader.ReadCorner(reveal);
         reader.ReadHang();
         reader.ReadBeside();
@@ -94,11 +94,11 @@ internal sealed class PlaceReader
         }
     }
 
-    private void ReadEdges()
+    private void ReadEdges(Wish reveal)
     {
         foreach (var (key, edge) in FromEdges)
         {
-            if (_view.Find(key) is { } member && _view.Length(member, LengthRange.Any) is { } distance)
+            if (_view.Find(key) is { } member && Distance(member, reveal) is { } distance)
             {
                 CheckHangsOver(member.Key, distance);
                 Pin(edge, member);
@@ -106,6 +106,10 @@ internal sealed class PlaceReader
             }
         }
     }
+
+    // The reveal of the layout is the very wish, so that it can be told from a distance that scales.
+    private Wish? Distance(SyntaxMember member, Wish reveal) =>
+        member.Value is SyntaxText { Text: "reveal" } ? reveal : _view.Length(member, LengthRange.Any);
 
     private void ReadCorner(Wish reveal)
     {
@@ -141,7 +145,7 @@ internal sealed class PlaceReader
             Pin(edges.Across, corner);
             Pin(edges.Down, corner);
 
-            // Where nothing is said the piece leaves the layout's reveal: the very wish, so that it can be told from a distance that scales.
+            // Where nothing is said the piece leaves the layout's reveal.
             _placements.Add(new FromEdge(edges.Across, across ?? both ?? reveal, corner.KeyPlace));
             _placements.Add(new FromEdge(edges.Down, down ?? both ?? reveal, corner.KeyPlace));
         }

@@ -27,13 +27,14 @@ internal static class RowReader
             context.Add(LayoutMessages.RowFills(fill.Source));
         }
 
+        var names = pieces.Select(piece => piece.Name);
         var row = new Row
         {
             Name = frame.Name,
             Source = source,
             On = on,
             Runs = runs ?? Axis.Across,
-            Pieces = [.. pieces.Select(piece => piece.Name)],
+            Pieces = [.. StartsAtItsEnd(view, runs) ? names.Reverse() : names],
             Gap = PlaceReader.GapOf(view, LengthRange.NotNegative, context),
             EndsLikeGaps = view.Flag("ends-like-gaps"),
             Placements = placements,
@@ -45,6 +46,10 @@ internal static class RowReader
 
         return (name is null || runs is null ? null : row, pieces);
     }
+
+    // Whether the first piece lies at the right or at the bottom.
+    private static bool StartsAtItsEnd(ObjectView view, Axis? runs) =>
+        view.Word("starts-at", runs == Axis.UpDown ? Words.StartsUpDown : Words.StartsAcross) ?? false;
 
     private static IReadOnlyList<Piece> ReadPieces(
         ObjectView view, SyntaxMember? of, RowFrame frame, Wish reveal, int room, ReadingContext context)

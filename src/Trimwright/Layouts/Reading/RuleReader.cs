@@ -6,7 +6,8 @@ namespace Trimwright.Layouts.Reading;
 /// <summary>Reads the rules.</summary>
 internal static class RuleReader
 {
-    private const int LongestRule = 500;
+    /// <summary>The most characters that a rule may have.</summary>
+    public const int LongestRule = 500;
 
     private static readonly IReadOnlyList<(string Key, Strength Strength)> Strengths =
         [("must", Strength.Must), ("should", Strength.Should), ("may", Strength.May)];

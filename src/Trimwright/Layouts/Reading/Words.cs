@@ -26,6 +26,10 @@ internal static class Words
 
     public static readonly IReadOnlyList<(string Word, Edge Value)> Sides = [("left", Edge.Left), ("right", Edge.Right)];
 
+    public static readonly IReadOnlyList<(string Word, bool IsTurned)> StartsAcross = [("left", false), ("right", true)];
+
+    public static readonly IReadOnlyList<(string Word, bool IsTurned)> StartsUpDown = [("top", false), ("bottom", true)];
+
     public static readonly IReadOnlyList<(string Word, Edge Value)> Folds = [("left", Edge.Left), ("top", Edge.Top)];
 
     public static readonly IReadOnlyList<(string Word, CutWay Value)> Cuts =
