@@ -8,19 +8,21 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     private readonly JobMaker _jobs = new(fitted, ways);
 
     // The last plan that makes everything, for so many of each card: what is kept when the search is ended.
-    private (int[] Counts, CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows)? _kept;
+    private (int[] Counts, Solved Solved)? _kept;
+
+    private sealed record Solved(CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows, bool LeftOut = false);
 
     /// <summary>Plans so many of each card, with all windows that may be cut, and tells whether everything can be made.</summary>
     /// <returns>The plan or refusals, and whether what is missing is missing without any doubt of ours.</returns>
     public (CuttingResult Result, bool IsSure) Try(int[] counts)
     {
-        var (result, job, windows, leftOut) = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
-        if (result.Plan is { Missing.Count: 0 })
+        var solved = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanQuickly(job, options ?? new(), cancel));
+        if (solved.Result.Plan is { Missing.Count: 0 })
         {
-            _kept = ((int[])counts.Clone(), result, job, windows);
+            _kept = ((int[])counts.Clone(), solved);
         }
 
-        return (result, !leftOut);
+        return (solved.Result, !solved.LeftOut);
     }
 
     /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
@@ -31,7 +33,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     /// Plans. A seam over a hole does not hold: where windows would come to lie below pieced panels, it is planned again without those windows, and
     /// again with those panels whole, and the cheaper plan is kept. So many panels of a kind as are whole may have windows below them.
     /// </summary>
-    private (CuttingResult Result, CuttingJob Job, IReadOnlyList<SalvageWindow> Windows, bool LeftOut) Solve(
+    private Solved Solve(
         int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given, Func<CuttingJob, CuttingResult> plan, params IReadOnlyList<PiecedPanel> barred)
     {
         var job = _jobs.Make(counts, windows, given, barred);
@@ -39,14 +41,32 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
         var bad = windows.Where(window => result.Plan is { } found && UsedOf(window, found) is > 0 and var used && used > window.Available - PiecedOn(window, found)).ToList();
         if (bad.Count == 0)
         {
-            return (result, job, windows, false);
+            return new(result, job, windows);
         }
 
         var closed = Solve(counts, [.. windows.Except(bad)], null, plan, barred);
         var whole = Solve(counts, windows, given, plan, [.. barred, .. ways.Where(way => bad.Exists(window => LiesOn(way, window)))]);
-        return (Rank(whole.Result).CompareTo(Rank(closed.Result)) <= 0 ? whole : closed) with { LeftOut = true };
+        return (Rank(whole).CompareTo(Rank(closed)) <= 0 ? whole : closed) with { LeftOut = true };
+    }
 
-        (int Refused, int Missing, long Cost) Rank(CuttingResult result) => result.Plan is { } found ? (0, found.Missing.Count, NewCost(found)) : (1, 0, 0);
+    private (int Refused, int Missing, long Cost) Rank(Solved solved) => solved.Result.Plan is { } found ? (0, found.Missing.Count, NewCost(found)) : (1, 0, 0);
+
+    /// <summary>
+    /// Plans in full. Where the search was ended, what was found until then, a brief look for less cost, and the last plan tried stand beside each
+    /// other, and the cheapest is kept: the plans tried are only asked whether the stock will do.
+    /// </summary>
+    private Solved SolveInFull(int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given)
+    {
+        var kept = _kept is { } last && last.Counts.SequenceEqual(counts) ? last.Solved : null;
+        var found = kept is not null && cancel.IsCancellationRequested ? null : Solve(counts, windows, given, job => CuttingPlanner.Plan(job, options, cancel));
+        if (found is not null && (kept is null || !cancel.IsCancellationRequested || found.Result.Plan is { State: PlanState.ProvedCheapest }))
+        {
+            return found;
+        }
+
+        var brief = Solve(counts, Windows(counts), null, job => CuttingPlanner.PlanBriefly(job, options ?? new()));
+        var best = new[] { found, brief, kept }.OfType<Solved>().MinBy(Rank)!;
+        return best with { Result = best.Result with { Plan = best.Result.Plan! with { Cancelled = true } } };
     }
 
     private static long UsedOf(SalvageWindow window, CuttingPlan plan) => plan.Sheets.Where(sheet => sheet.Stock == window.Id).Sum(sheet => sheet.Repeats);
@@ -224,12 +244,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 
     private BatchPlan? Planned(int[] counts, IReadOnlyList<SalvageWindow> windows, IReadOnlyDictionary<string, long>? given = null)
     {
-        (var result, var job, windows, _) = Solve(counts, windows, given, job => CuttingPlanner.Plan(job, options, cancel));
-        if (cancel.IsCancellationRequested && result.Plan is not { Missing.Count: 0 } && _kept is { } kept && kept.Counts.SequenceEqual(counts))
-        {
-            (result, job, windows) = (kept.Result with { Plan = kept.Result.Plan! with { Cancelled = true } }, kept.Job, kept.Windows);
-        }
-
+        (var result, var job, windows, _) = SolveInFull(counts, windows, given);
         if (result.Plan is not { } plan)
         {
             return null;

@@ -34,7 +34,8 @@ public sealed record SheetWorth(string Stock, long Most, bool WithRules)
 {
     /// <summary>
     /// When positive, the most was found with every side (the kerf added) rounded down to a multiple of this, which only lets more onto the
-    /// sheet: units of inches and millimetres together are too fine for a table. Zero when nothing was rounded.
+    /// sheet: units of inches and millimetres together are too fine for a table. A way to lie in which a piece does not fit the sheet before rounding
+    /// is left out. Zero when nothing was rounded.
     /// </summary>
     public Length RoundedTo { get; init; }
 }

@@ -14,4 +14,7 @@ public sealed record CuttingOptions
 
     /// <summary>Told now and then how far the search is; counts only. Called on the thread that plans.</summary>
     public Action<CuttingProgress>? Progress { get; init; }
+
+    /// <summary>Whether a plan that leaves nothing out is good enough, whatever it costs.</summary>
+    internal bool IsAnyCostGood { get; init; }
 }

@@ -15,6 +15,9 @@ public static class CuttingPlanner
     /// <summary>The greatest cost of a sheet.</summary>
     public const long GreatestCost = 1_000_000;
 
+    private const int BriefRounds = 10_000;
+    private const int BriefTidySteps = 20_000;
+
     /// <summary>Plans a job. Never throws for what is in the job; cancelling ends the search and keeps the best plan found.</summary>
     public static CuttingResult Plan(CuttingJob job, CuttingOptions? options = null, CancellationToken cancel = default)
     {
@@ -67,10 +70,22 @@ public static class CuttingPlanner
         };
     }
 
-    /// <summary>A plan whose sheets are not laid again for leftovers and cuts: good enough to know whether the stock will do.</summary>
-    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) => job.Joins.Count > 0
-        ? new JoinPlanner(options with { TidySteps = 0 }, cancel).Plan(job, inFull: false)
-        : PlanWhole(job, options with { TidySteps = 0 }, cancel);
+    /// <summary>A plan whose sheets are not laid again for less cost, leftovers or cuts: good enough to know whether the stock will do.</summary>
+    internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
+        PlanInPart(job, options with { TidySteps = 0, IsAnyCostGood = true }, cancel);
+
+    /// <summary>
+    /// A plan to keep where a search was ended that had only asked whether the stock will do. Whoever ended it waits, so it takes few rounds, but
+    /// all of those: it is not ended itself, and so not worse for when it was.
+    /// </summary>
+    internal static CuttingResult PlanBriefly(CuttingJob job, CuttingOptions options) => PlanInPart(
+        job,
+        options with { Rounds = Math.Min(options.Rounds, BriefRounds), TidySteps = Math.Min(options.TidySteps, BriefTidySteps), Progress = null },
+        CancellationToken.None);
+
+    private static CuttingResult PlanInPart(CuttingJob job, CuttingOptions options, CancellationToken cancel) => job.Joins.Count > 0
+        ? new JoinPlanner(options, cancel).Plan(job, inFull: false)
+        : PlanWhole(job, options, cancel);
 
     private static int IndexOf(CuttingJob job, string stock)
     {

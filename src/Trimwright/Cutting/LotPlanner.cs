@@ -56,11 +56,11 @@ internal sealed class LotPlanner
             _columns.Solve(_demand, _stock, FirstSearch, proveShort: true, _cancel);
         }
 
-        if (!IsProved(best))
+        if (!IsProved(best) && !(_options.IsAnyCostGood && best.Missing.All(count => count == 0)))
         {
             // Where the stock is known to be too little, all that a search can do is to leave out a little less.
             var rounds = _columns.ShortProof is null ? _options.Rounds : _options.Rounds / RoundsPerShortPlan;
-            best = new PlanImprover(_lot, _random, _bound.Bound, rounds, Report, _cancel).Improve(best.Sheets, best.Missing);
+            best = new PlanImprover(_lot, _random, _options.IsAnyCostGood ? long.MaxValue : _bound.Bound, rounds, Report, _cancel).Improve(best.Sheets, best.Missing);
         }
 
         return new(BestLaid(best.Sheets), best.Missing, _bound, _columns.ShortProof);

@@ -37,7 +37,7 @@ internal sealed class Relayer
         // An attempt counts even when there is nothing to lay again, so that attempts come to an end.
         Rounds++;
         var now = Loss(sheets, bag);
-        var memory = new long[Memory];
+        var memory = new Int128[Memory];
         Array.Fill(memory, now);
         var bestBag = AreaOf(bag);
         var best = (Sheets: sheets.ToArray(), Bag: bag.ToArray());
@@ -47,8 +47,8 @@ internal sealed class Relayer
             var chosen = Choose(Math.Min(sheets.Count, 1 + _random.Next(3)), sheets.Count);
             var (made, newBag) = LayAgain(sheets, chosen, bag);
             Rounds += 1 + (_pool.Count / PiecesPerRound);
-            var before = 0L;
-            var after = 0L;
+            Int128 before = 0;
+            Int128 after = 0;
             for (var n = 0; n < chosen.Length; n++)
             {
                 before += Fill(sheets[chosen[n]]);
@@ -169,19 +169,19 @@ internal sealed class Relayer
     }
 
     // Largest first in one sense or another, shaken by up to a half so that no two rounds are alike.
-    private long SortKey(Shape shape, int order)
+    private Int128 SortKey(Shape shape, int order)
     {
-        var size = order switch
+        Int128 size = order switch
         {
             0 => shape.Area,
             1 => (long)Math.Max(shape.Width, shape.Height) * Math.Max(shape.Width, shape.Height),
             2 => (long)Math.Min(shape.Width, shape.Height) * Math.Min(shape.Width, shape.Height),
-            _ => (long)(shape.Width + shape.Height) * (shape.Width + shape.Height) / 4,
+            _ => ((Int128)shape.Width + shape.Height) * ((Int128)shape.Width + shape.Height) / 4,
         };
         return -(size * (1024 - _random.Next(512)));
     }
 
-    private long Loss(List<Pattern> sheets, List<int> bag)
+    private Int128 Loss(List<Pattern> sheets, List<int> bag)
     {
         var loss = 2 * AreaOf(bag);
         foreach (var sheet in sheets)
@@ -199,9 +199,10 @@ internal sealed class Relayer
         return (long)((Int128)used * used / _lot.Stocks[pattern.Stock].Area);
     }
 
-    private long AreaOf(List<int> bag)
+    // In units of a few nanometres one sheet alone takes most of 64 bits.
+    private Int128 AreaOf(List<int> bag)
     {
-        var area = 0L;
+        Int128 area = 0;
         foreach (var k in bag)
         {
             area += _lot.Shapes[k].Area;

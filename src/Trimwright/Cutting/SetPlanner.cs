@@ -125,8 +125,7 @@ public static class SetPlanner
             }
         }
 
-        // A search that was ended may have less than the plan that is known.
-        return (counts, plan is not null && CuttingPlanner.Plan(WithCounts(job, sets, counts), options, cancel).Plan is { Missing.Count: 0 } tidy ? tidy : plan);
+        return (counts, plan is null ? null : InFull(WithCounts(job, sets, counts), plan, options, cancel));
 
         CuttingPlan? Try(long[] wanted)
         {
@@ -134,6 +133,19 @@ public static class SetPlanner
             var result = CuttingPlanner.PlanQuickly(WithCounts(job, sets, wanted), options, cancel).Plan;
             return result is { Missing.Count: 0 } ? result : null;
         }
+    }
+
+    // A search that was ended may have less than the plan that is known, which was not looked at for less cost.
+    private static CuttingPlan InFull(CuttingJob job, CuttingPlan known, CuttingOptions options, CancellationToken cancel)
+    {
+        var full = cancel.IsCancellationRequested ? null : CuttingPlanner.Plan(job, options, cancel).Plan;
+        if (!cancel.IsCancellationRequested || full is { State: PlanState.ProvedCheapest })
+        {
+            return full is { Missing.Count: 0 } ? full : known;
+        }
+
+        var brief = CuttingPlanner.PlanBriefly(job, options).Plan;
+        return new[] { full, brief, known }.OfType<CuttingPlan>().Where(plan => plan.Missing.Count == 0).MinBy(plan => plan.Cost)! with { Cancelled = true };
     }
 
     private static long Weight(IReadOnlyList<WantedSet> sets, IReadOnlyList<long> counts) => sets.Select((set, n) => set.Weight * counts[n]).Sum();

@@ -260,7 +260,7 @@ internal sealed class SmallSearch
                 {
                     foreach (var side in (int[])[_lot.Shapes[_shapes[n]].Width, _lot.Shapes[_shapes[n]].Height])
                     {
-                        if (sum + side < longest)
+                        if (side < longest - sum)
                         {
                             sums.Add(sum + side);
                         }

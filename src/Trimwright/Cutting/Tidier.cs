@@ -94,7 +94,7 @@ internal sealed class Tidier(Lot lot, int steps, ulong seed, CancellationToken c
             packer.FitBy = (FitBy)random.Next(3);
             packer.SplitBy = (SplitBy)random.Next(3);
             var shake = n % 2 == 0 ? 512 : 128;
-            var keys = pieces.Select(k => -(lot.Shapes[k].Area * (1024 - random.Next(shake)))).ToArray();
+            var keys = pieces.Select(k => -((Int128)lot.Shapes[k].Area * (1024 - random.Next(shake)))).ToArray();
             var order = (int[])pieces.Clone();
             Array.Sort(keys, order);
             if (order.All(packer.TryLay))

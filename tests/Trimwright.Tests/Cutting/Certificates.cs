@@ -70,7 +70,7 @@ internal static class Certificates
             return;
         }
 
-        if (stocks is [var only])
+        if (stocks is [{ Cost: > 0 } only])
         {
             Assert.True(((proof.Bound / only.Cost) - 1) * (BigInteger)only.Most < wanted, $"sheets that cost less than {proof.Bound} can hold the worth");
             return;

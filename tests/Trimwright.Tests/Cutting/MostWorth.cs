@@ -29,7 +29,9 @@ internal static class MostWorth
         {
             Assert.False(withRules);
             var to = sheet.RoundedTo.Nanometres;
-            pieces = [.. pieces.Select(piece => (piece.Width / to, piece.Height / to, piece.Worth)).Where(piece => piece.Worth > 0)];
+
+            // What is a few nanometres too tall is on no sheet, though rounded down it would fit.
+            pieces = [.. pieces.Where(piece => piece.Width <= sheetWidth + kerf && piece.Height <= sheetHeight + kerf).Select(piece => (piece.Width / to, piece.Height / to, piece.Worth)).Where(piece => piece.Worth > 0)];
             Assert.All(pieces, piece => Assert.True(piece.Item1 > 0 && piece.Item2 > 0));
             return WithoutRules(pieces, (int)((sheetWidth + kerf) / to), (int)((sheetHeight + kerf) / to));
         }

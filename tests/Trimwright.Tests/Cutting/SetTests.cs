@@ -1,4 +1,5 @@
 using System.Numerics;
+using CsCheck;
 using Trimwright.Cutting;
 using Trimwright.Measures;
 
@@ -125,6 +126,38 @@ public class SetTests
         var most = Find(pieces, stock, [card]);
         Assert.Equal((4, true), ((int)most.Sets[0].Count, most.IsProved));
         Assert.Equal(2, Find([pieces[0], pieces[1] with { From = ["sheets"] }], stock[..1], [card with { Brings = [] }]).Sets[0].Count);
+    }
+
+    [Fact]
+    public void Sets_of_great_weight_out_of_stock_for_few_of_them_are_counted_with_a_proof_that_holds()
+    {
+        var jobs =
+            from sheets in Gen.Select(Gen.Int[20, 60], Gen.Int[20, 60], Gen.Int[1, 3]).Array[1, 2]
+            from pieces in Gen.Select(Gen.Int[1, 24], Gen.Int[1, 24], Gen.Bool).Array[3, 4]
+            from sets in Gen.Select(Gen.Int[0, 2], Gen.Int[1, 5], Gen.Int[0, 2]).Array[1, 2]
+            from isJoined in Gen.Bool
+            select (
+                Pieces: pieces.Select((piece, n) => Planned.Sixteenths($"piece {n}", piece.Item1, piece.Item2, 1) with { MayTurn = piece.Item3 }).ToArray(),
+                Stock: sheets.Select((sheet, n) => new StockSheet($"stock {n}", Length.FromInches(sheet.Item1, 16), Length.FromInches(sheet.Item2, 16), sheet.Item3, 1)).ToArray(),
+                Sets: sets.Select((set, n) => new WantedSet($"set {n}", [.. pieces.Select((_, p) => new SetPart($"piece {p}", 1 + ((p + set.Item2) % 4)))])
+                {
+                    Weight = set.Item1 == 0 ? 1 : set.Item1 == 1 ? 1_000 : 1_000_000,
+                    AtMost = set.Item3 == 0 ? null : 500 * set.Item3,
+                }).ToArray(),
+                Joins: isJoined ? (PieceJoin[])[new("piece 0", ["piece 1", "piece 2"])] : []);
+        var counted = 0;
+        for (var seed = 1u; seed <= 60; seed++)
+        {
+            // A piece that no sheet gives is another matter.
+            var (pieces, stock, sets, joins) = jobs.Generate(new(1, seed), null, out _);
+            if (SetPlanner.Find(new(pieces, stock, new()) { Joins = joins }, sets).Refusals.Count == 0)
+            {
+                Find(pieces, stock, sets, joins);
+                counted++;
+            }
+        }
+
+        Assert.True(counted > 30);
     }
 
     private static MostSets Find(
