@@ -1,4 +1,3 @@
-using System.Globalization;
 using Trimwright.Diagnostics;
 using Trimwright.Layouts;
 using Trimwright.Layouts.Reading;
@@ -88,18 +87,7 @@ internal sealed class StockFiles(
                 return;
             }
 
-            stock.Add(sheet with { Name = Free(sheet.Name) });
+            stock.Add(sheet with { Name = StockNames.Free(sheet.Name, name => stock.Exists(other => other.Name == name)) });
         }
-    }
-
-    private string Free(string name)
-    {
-        var free = name;
-        for (var number = 2; stock.Exists(sheet => sheet.Name == free); number++)
-        {
-            free = string.Create(CultureInfo.InvariantCulture, $"{name}-{number}");
-        }
-
-        return free;
     }
 }
