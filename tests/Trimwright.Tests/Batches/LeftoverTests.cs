@@ -179,7 +179,7 @@ public class LeftoverTests
     {
         (string, byte[])? Open(string name) => (name, Encoding.UTF8.GetBytes(left));
         var reading = BatchReader.Read(
-            "next.json", """{ "title": "Next", "units": "in", "papers": {}, "stock-from": [ "left-over.json" ], "cards": [ { "layout": "card.json", "count": 1 } ] }"""u8.ToArray(), Open);
+            "next.json", """{ "title": "Next", "units": "in", "stock-from": [ "left-over.json" ], "cards": [ { "layout": "card.json", "count": 1 } ] }"""u8.ToArray(), Open);
         Assert.True(reading.Batch is not null && reading.Diagnostics.Count == 0, Sample.Lines(reading.Diagnostics));
         return reading.Batch;
     }
