@@ -110,5 +110,6 @@ internal static class BatchCommand
         screen.Table(headings, ScheduleText.Rows(schedule), TextTable.Plain(headings, ScheduleText.Rows(schedule)));
         screen.Lines("how to follow it", ScheduleText.Hints);
         screen.Lines("keep", ScheduleText.Leftovers(schedule));
+        screen.Lines("not touched", StockText.Untouched(schedule));
     }
 }

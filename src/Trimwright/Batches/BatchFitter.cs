@@ -90,9 +90,9 @@ public static class BatchFitter
             }
         }
 
-        if (!diagnostics.HasErrors())
+        if (!diagnostics.HasErrors() && UnusedStock(batch, cards) is { Count: > 0 } unused)
         {
-            diagnostics.AddRange(UnusedStock(batch, cards));
+            diagnostics.Add(BatchMessages.UnusedSheets(unused));
         }
 
         return new(diagnostics.HasErrors() ? null : new(batch, drawer, cards), diagnostics, texts);
@@ -189,15 +189,10 @@ public static class BatchFitter
         }
     }
 
-    private static IEnumerable<Diagnostic> UnusedStock(Batch batch, List<BatchCard> cards)
+    /// <summary>The stock of the batch's own file that nothing can be cut from. What another file holds is all that was left: nobody needs all of it.</summary>
+    private static List<StockSheet> UnusedStock(Batch batch, List<BatchCard> cards)
     {
         var used = cards.SelectMany(card => card.Parts).SelectMany(part => part.Sources).Select(source => source.Sheet).ToHashSet();
-        for (var s = 0; s < batch.Stock.Count; s++)
-        {
-            if (!used.Contains(s))
-            {
-                yield return BatchMessages.UnusedSheet(batch.Stock[s]);
-            }
-        }
+        return [.. batch.Stock.Where((sheet, s) => sheet.Place.File == batch.File && !used.Contains(s))];
     }
 }

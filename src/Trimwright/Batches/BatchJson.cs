@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Trimwright.Cutting;
 using Trimwright.Layouts;
+using Trimwright.Layouts.Reading;
 using Trimwright.Measures;
 using Trimwright.Trimming;
 
@@ -72,14 +73,18 @@ public static class BatchJson
         });
         CardJson.WriteTexts(json, "summary", ScheduleText.Summary(schedule));
         CardJson.WriteTexts(json, "leftovers", ScheduleText.Leftovers(schedule));
+        CardJson.WriteTexts(json, "untouched", StockText.Untouched(schedule));
         json.WriteEndObject();
     }
 
-    /// <summary>Writes the leftovers as a file in the form of a batch: papers and stock, to be copied into the next one.</summary>
+    /// <summary>
+    /// Writes what is there when the batch is cut, as a file in the form of a batch: papers and stock, for <c>stock-from</c> of the next one. Read again,
+    /// it gives exactly that stock: sheets that were not touched with all that was said of them, offcuts that were not used, and new ones.
+    /// </summary>
     public static string WriteLeftovers(TrimSchedule schedule)
     {
         var batch = schedule.Plan.Batch.Batch;
-        var left = LeftoverStock.Of(schedule);
+        var left = LeftoverStock.After(schedule);
         using var stream = new MemoryStream();
         using (var json = CardJson.NewWriter(stream))
         {
@@ -89,15 +94,7 @@ public static class BatchJson
             json.WriteStartObject("papers");
             foreach (var paper in batch.Papers.Where(paper => left.Any(sheet => sheet.Shows(paper.Name))))
             {
-                json.WriteStartObject(paper.Name);
-                json.WriteString("kind", paper.Kind == PaperKind.Patterned ? "patterned" : "cardstock");
-                json.WriteString("tone", paper.Colour.ToString());
-                if (paper.OneWay)
-                {
-                    json.WriteBoolean("one-way", true);
-                }
-
-                json.WriteEndObject();
+                WritePaper(json, paper, batch.Unit);
             }
 
             json.WriteEndObject();
@@ -108,11 +105,42 @@ public static class BatchJson
         return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
     }
 
+    private static void WritePaper(Utf8JsonWriter json, Paper paper, LengthUnit unit)
+    {
+        json.WriteStartObject(paper.Name);
+        json.WriteString("kind", paper.Kind == PaperKind.Patterned ? "patterned" : "cardstock");
+        json.WriteString("tone", paper.Colour.ToString());
+        if (paper.OneWay)
+        {
+            json.WriteBoolean("one-way", true);
+        }
+
+        if (paper.Grammage is { } grammage)
+        {
+            WriteDecimal(json, "grammage", grammage);
+        }
+
+        if (paper.Caliper is { } caliper)
+        {
+            json.WriteString("caliper", LengthText.Write(caliper, unit));
+        }
+
+        json.WriteEndObject();
+    }
+
     private static void WriteSheet(Utf8JsonWriter json, StockSheet sheet, LengthUnit unit)
     {
         json.WriteString("name", sheet.Name);
         json.WriteString("size", LengthText.WriteSize(sheet.Width, sheet.Height, unit));
-        json.WriteNumber("count", sheet.Count!.Value);
+        if (sheet.Count is { } count)
+        {
+            json.WriteNumber("count", count);
+        }
+        else
+        {
+            json.WriteString("count", "enough");
+        }
+
         if (sheet.SideB == sheet.SideA)
         {
             json.WriteString("paper", sheet.SideA);
@@ -131,7 +159,27 @@ public static class BatchJson
             json.WriteString("grain", grain == Axis.Across ? "across" : "up-and-down");
         }
 
-        json.WriteBoolean("offcut", true);
+        if (!sheet.TrueOff.IsZero)
+        {
+            json.WriteString("true-off", LengthText.Write(sheet.TrueOff, unit));
+        }
+
+        if (sheet.Cost is { } cost)
+        {
+            WriteDecimal(json, "cost", cost);
+        }
+
+        if (sheet.IsOffcut)
+        {
+            json.WriteBoolean("offcut", true);
+        }
+    }
+
+    // A number of a file is a decimal of at most so many digits.
+    private static void WriteDecimal(Utf8JsonWriter json, string name, Rational number)
+    {
+        json.WritePropertyName(name);
+        json.WriteRawValue(LengthText.WriteDecimal(number, LengthValues.LongestNumber));
     }
 
     private static void WriteNode(Utf8JsonWriter json, TrimSchedule schedule, ScheduledSheet sheet, CutNode node, LengthUnit unit)

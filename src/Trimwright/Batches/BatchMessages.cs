@@ -50,10 +50,17 @@ internal static class BatchMessages
     public static Diagnostic NoSuchStockFile(string file, SourcePlace place) => Error(
         "E0609", place, $"there is no stock file `{file}`", "write its name as seen from the folder of the batch file");
 
-    public static Diagnostic OtherPaper(Paper known, Paper other) => Error(
+    public static Diagnostic OtherTop(Paper known, Paper other) => Error(
         "E0610", other.Place,
-        $"`{other.Name}` {(other.OneWay ? "has a top" : "has no top")} here, but {(known.OneWay ? "has one" : "has none")} in the batch",
+        $"`{other.Name}` {(other.OneWay ? "has a top" : "has no top")} here, but {(known.OneWay ? "has one" : "has none")} in `{known.Place.File}`",
         "write `one-way` in both files or in neither, or give one of the two papers another name") with
+    {
+        Related = [new(known.Place, "the paper of that name")],
+    };
+
+    public static Diagnostic OtherPaper(Paper known, Paper other, string key, string here, string there) => Error(
+        "E0610", other.Place, $"the `{key}` of `{other.Name}` is {here} here, but {there} in `{known.Place.File}`",
+        $"write the same `{key}` in both files or leave it out of one, or give one of the two papers another name") with
     {
         Related = [new(known.Place, "the paper of that name")],
     };
@@ -146,11 +153,23 @@ internal static class BatchMessages
     public static string Papers(BatchPart part) => string.Join(" or ", part.Sources.Select(source => source.Paper).Distinct().Select(paper => $"`{paper}`"));
 
     // W06xx: there is a batch, but look at this.
-    public static Diagnostic UnusedSheet(StockSheet sheet) => new(
-        "W0601", Severity.Warning, $"nothing is cut from `{sheet.Name}`", sheet.Place)
+    public static Diagnostic UnusedSheets(IReadOnlyList<StockSheet> sheets) => new(
+        "W0601", Severity.Warning,
+        sheets.Count == 1
+            ? $"nothing is cut from `{sheets[0].Name}`"
+            : Invariant($"nothing is cut from {sheets.Count} kinds of sheets: {Several([.. sheets.Select(sheet => $"`{sheet.Name}`")])}"),
+        sheets[0].Place)
     {
-        Remedy = "take it out of `stock`, or say with `cut-from` what its papers stand in for",
+        Remedy = $"take {(sheets.Count == 1 ? "it" : "them")} out of `stock`, or say with `cut-from` what {(sheets.Count == 1 ? "its" : "their")} papers stand in for",
     };
+
+    /// <summary>A few of them by name, the others by their number.</summary>
+    private static string Several(IReadOnlyList<string> names) => names.Count <= MostNamed
+        ? $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}"
+        : Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} and {names.Count - MostNamed + 1} more");
+
+    // More names than that nobody reads.
+    private const int MostNamed = 4;
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

@@ -55,8 +55,10 @@ public static class BatchReader
         view.Text("$schema");
         var title = view.Text(view.Need("title"))?.Text ?? "";
         context.Unit = view.Word(view.Need("units"), Words.Units) ?? LengthUnit.Inch;
-        var papers = HeadReader.ReadPapers(view, context);
-        var stock = StockReader.Read(view.Has("stock-from") ? view.Find("stock") : view.Need("stock"), context);
+        // The files that `stock-from` names say which papers they are of.
+        SyntaxMember? Needed(string key) => view.Has("stock-from") ? view.Find(key) : view.Need(key);
+        var papers = HeadReader.ReadPapers(view, Needed("papers"), context);
+        var stock = StockReader.Read(Needed("stock"), context);
         new StockFiles(papers, stock, context, open).Read(view);
         if (stock.Count == 0 && !context.Diagnostics.HasErrors())
         {

@@ -30,6 +30,12 @@ public static class ScheduleSheet
             AppendLines(text, left);
         }
 
+        if (StockText.Untouched(schedule) is { Count: > 0 } untouched)
+        {
+            text.Append("\n## Not touched\n\n");
+            AppendLines(text, untouched);
+        }
+
         text.Append("\n## Before you cut\n\n");
         AppendLines(text, TrimSheet.Cautions);
         return text.ToString();

@@ -31,9 +31,15 @@ public static class LengthText
     /// <summary>Writes a place or a gap without its unit, for tables and drawings that name the unit once.</summary>
     public static string WriteBare(Position position, LengthUnit unit) => Write(position.Nanometres, unit, withUnit: false);
 
-    /// <summary>Writes a size, width first, such as <c>4 x 5 1/4 in</c>.</summary>
-    public static string WriteSize(Length width, Length height, LengthUnit unit) =>
-        $"{WriteBare(width, unit)} x {Write(height, unit)}";
+    /// <summary>
+    /// Writes a size, width first, such as <c>4 x 5 1/4 in</c>. Where the height can only be read in millimetres the width says its own unit, such as
+    /// <c>4 in x 100 mm</c>: a unit at the end stands for both.
+    /// </summary>
+    public static string WriteSize(Length width, Length height, LengthUnit unit)
+    {
+        var last = Write(height, unit);
+        return $"{(last.EndsWith(Symbol(unit), StringComparison.Ordinal) ? WriteBare(width, unit) : Write(width, unit))} x {last}";
+    }
 
     /// <summary>The unit as makers write it: <c>in</c> or <c>mm</c>.</summary>
     public static string Symbol(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "mm";

@@ -61,6 +61,7 @@ public partial class BatchDocumentTests
 
     [Theory]
     [InlineData("\"title\": \"t\",", "")]
+    [InlineData("\"papers\": { \"p\": {}, \"q\": {} },", "")]
     [InlineData("\"units\": \"in\"", "\"units\": \"ft\"")]
     [InlineData("\"units\"", "\"stok\": [], \"units\"")]
     [InlineData("\"stock\": [", "\"stocks\": [")]
@@ -118,6 +119,16 @@ public partial class BatchDocumentTests
         var text = Good.Replace("6 x 6", size, StringComparison.Ordinal);
         Assert.True(Accepts(text));
         Assert.NotNull(Read(text).Batch);
+    }
+
+    [Fact]
+    public void Stock_of_other_files_is_enough_for_the_schema_and_for_the_reader()
+    {
+        const string text = """{ "title": "t", "units": "in", "stock-from": [ "box.json" ], "cards": [ { "layout": "a.json", "count": 2 } ] }""";
+        const string box = """{ "title": "t", "units": "in", "papers": { "p": {} }, "stock": [ { "name": "pad", "size": "6 x 6", "count": 2, "paper": "p" } ] }""";
+        Assert.True(Accepts(text));
+        Assert.True(Accepts(box));
+        Assert.NotNull(BatchReader.Read("batch.json", Encoding.UTF8.GetBytes(text), name => (name, Encoding.UTF8.GetBytes(box))).Batch);
     }
 
     [GeneratedRegex("^```jsonc\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]

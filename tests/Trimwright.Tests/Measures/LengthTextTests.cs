@@ -40,6 +40,10 @@ public class LengthTextTests
     public void A_size_names_its_unit_once() =>
         Assert.Equal("4 x 5 1/4 in", LengthText.WriteSize(Length.FromInches(4), Length.FromInches(21, 4), LengthUnit.Inch));
 
+    [Fact]
+    public void A_size_in_two_units_names_both() =>
+        Assert.Equal("4 in x 100 mm", LengthText.WriteSize(Length.FromInches(4), Length.FromMillimetres(100), LengthUnit.Inch));
+
     [Theory]
     [InlineData(396_875, LengthUnit.Inch, true)]
     [InlineData(396_874, LengthUnit.Inch, false)]

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Trimwright.Diagnostics;
 using Trimwright.Layouts;
 using Trimwright.Layouts.Reading;
@@ -8,16 +7,31 @@ namespace Trimwright.Batches.Reading;
 
 /// <summary>
 /// Reads the stock that a batch takes from other files, such as the leftovers of the last batch, and adds it to its own. A paper of the same name
-/// is the same paper. Sheets of the same name are told apart by a number: names are only labels.
+/// is the same paper: what one file leaves open of it another may say, and in how it looks the first that names it is followed. Sheets of the same
+/// name are told apart by a number: names are only labels.
 /// </summary>
 internal sealed class StockFiles(
     List<Paper> papers, List<StockSheet> stock, ReadingContext context, Func<string, (string Name, byte[] Content)?> open)
 {
+    // Where some papers could not be read, that was reported, and no use of a paper is.
+    private bool _knowsAll = context.HasPapers;
+
     /// <summary>Reads the files that <c>stock-from</c> names; what is wrong in them is reported with the place in them.</summary>
     public void Read(ObjectView batch)
     {
-        if (batch.As<SyntaxList>(batch.Find("stock-from"), "a list of files like `[ \"left-over.json\" ]`") is not { } list)
+        if (batch.Find("stock-from") is { } member)
         {
+            _knowsAll |= !batch.Has("papers");
+            ReadFiles(batch.As<SyntaxList>(member, "a list of files like `[ \"left-over.json\" ]`"));
+            context.HasPapers = _knowsAll;
+        }
+    }
+
+    private void ReadFiles(SyntaxList? list)
+    {
+        if (list is null)
+        {
+            _knowsAll = false;
             return;
         }
 
@@ -26,10 +40,12 @@ internal sealed class StockFiles(
             if (item is not SyntaxText text)
             {
                 context.Add(LayoutMessages.WrongKind("a stock file", "its name in double quotes", item));
+                _knowsAll = false;
             }
             else if (string.IsNullOrWhiteSpace(text.Text) || open(text.Text) is not var (name, content))
             {
                 context.Add(BatchMessages.NoSuchStockFile(text.Text, text.Place));
+                _knowsAll = false;
             }
             else
             {
@@ -53,6 +69,7 @@ internal sealed class StockFiles(
             }
         }
 
+        _knowsAll &= inner.HasPapers;
         inner.Diagnostics.ForEach(context.Add);
     }
 
@@ -61,19 +78,20 @@ internal sealed class StockFiles(
         view.Text("$schema");
         view.Text(view.Need("title"));
         inner.Unit = view.Word(view.Need("units"), Words.Units) ?? LengthUnit.Inch;
-        var more = HeadReader.ReadPapers(view, inner);
+        var more = HeadReader.ReadPapers(view, view.Need("papers"), inner);
         var sheets = StockReader.Read(view.Need("stock"), inner);
         Names.Check(inner, new Dictionary<string, string?>(StringComparer.Ordinal));
         foreach (var paper in more)
         {
-            if (papers.Find(known => known.Name == paper.Name) is not { } known)
+            var at = papers.FindIndex(known => known.Name == paper.Name);
+            if (at < 0)
             {
                 papers.Add(paper);
                 context.Papers.TryAdd(paper.Name, paper.Place);
             }
-            else if (known.OneWay != paper.OneWay)
+            else
             {
-                inner.Add(BatchMessages.OtherPaper(known, paper));
+                papers[at] = Same(papers[at], paper, inner);
             }
 
             // Declared in a file of its own, a paper need not be named in the batch as well.
@@ -88,18 +106,30 @@ internal sealed class StockFiles(
                 return;
             }
 
-            stock.Add(sheet with { Name = Free(sheet.Name) });
+            stock.Add(sheet with { Name = StockNames.Free(sheet.Name, name => stock.Exists(other => other.Name == name)) });
         }
     }
 
-    private string Free(string name)
+    /// <summary>One paper of what two files say of it; what they say against each other is reported.</summary>
+    private static Paper Same(Paper known, Paper other, ReadingContext context)
     {
-        var free = name;
-        for (var number = 2; stock.Exists(sheet => sheet.Name == free); number++)
+        if (known.OneWay != other.OneWay)
         {
-            free = string.Create(CultureInfo.InvariantCulture, $"{name}-{number}");
+            context.Add(BatchMessages.OtherTop(known, other));
         }
 
-        return free;
+        if (known.Grammage is { } grammage && other.Grammage is { } weight && grammage != weight)
+        {
+            context.Add(BatchMessages.OtherPaper(known, other, "grammage", Grams(weight), Grams(grammage)));
+        }
+
+        if (known.Caliper is { } caliper && other.Caliper is { } thickness && caliper != thickness)
+        {
+            context.Add(BatchMessages.OtherPaper(known, other, "caliper", LengthText.Write(thickness, context.Unit), LengthText.Write(caliper, context.Unit)));
+        }
+
+        return known with { Grammage = known.Grammage ?? other.Grammage, Caliper = known.Caliper ?? other.Caliper };
     }
+
+    private static string Grams(Rational number) => $"{LengthText.WriteDecimal(number, LengthValues.LongestNumber)} g/m²";
 }

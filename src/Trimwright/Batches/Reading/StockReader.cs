@@ -8,7 +8,7 @@ namespace Trimwright.Batches.Reading;
 internal static class StockReader
 {
     /// <summary>The most sheets of one kind.</summary>
-    private const int MostSheets = 100_000;
+    public const int MostSheets = 100_000;
 
     /// <summary>The most kinds of sheets.</summary>
     public const int MostKinds = 500;

@@ -23,7 +23,7 @@ internal static class HeadReader
             context.Unit == LengthUnit.Inch ? Length.FromInches(1, 8) : Length.FromMillimetres(3),
             Strength.Should, context.Unit, SourcePlace.WholeFile(context.File));
         var cardBase = ReadBase(layout, format, held, context);
-        return new(title, format, held, reveal, cardBase, ReadPapers(layout, context));
+        return new(title, format, held, reveal, cardBase, ReadPapers(layout, layout.Need("papers"), context));
     }
 
     private static (CardFormat? Format, Holding? AsWritten) ReadFormat(ObjectView layout, LengthUnit? unit, ReadingContext context)
@@ -92,10 +92,13 @@ internal static class HeadReader
     }
 
     /// <summary>Reads the papers by name; what could not be read was reported.</summary>
-    public static List<Paper> ReadPapers(ObjectView layout, ReadingContext context)
+    /// <param name="layout">What holds them.</param>
+    /// <param name="key">The key <c>papers</c>, or null: whether it may be left out is for the caller to say.</param>
+    /// <param name="context">The reading.</param>
+    public static List<Paper> ReadPapers(ObjectView layout, SyntaxMember? key, ReadingContext context)
     {
         var papers = new List<Paper>();
-        if (layout.As<SyntaxObject>(layout.Need("papers"), "a group of papers by name") is not { } value)
+        if (layout.As<SyntaxObject>(key, "a group of papers by name") is not { } value)
         {
             return papers;
         }

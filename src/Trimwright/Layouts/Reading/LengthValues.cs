@@ -62,6 +62,6 @@ internal static class LengthValues
         return read;
     }
 
-    // Enough for any angle or weight, and short enough to keep sums of fractions small.
-    private const int LongestNumber = 20;
+    /// <summary>The most characters of a number: enough for any angle or weight, and short enough to keep sums of fractions small.</summary>
+    public const int LongestNumber = 20;
 }

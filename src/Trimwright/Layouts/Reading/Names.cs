@@ -8,7 +8,8 @@ internal static class Names
     /// <summary>The name that stands for the card itself.</summary>
     public const string Card = "card";
 
-    private const int LongestName = 60;
+    /// <summary>The most letters of a name.</summary>
+    public const int Longest = 60;
 
     // Every unknown name is compared with every known one: in a file with very many, later ones get no suggestion.
     private const int MostSuggestions = 200;
@@ -18,7 +19,7 @@ internal static class Names
     /// told from a number and from a minus.
     /// </summary>
     public static bool IsName(string text) =>
-        text.Length is > 0 and <= LongestName
+        text.Length is > 0 and <= Longest
         && char.IsAsciiLetterLower(text[0])
         && text[^1] != '-'
         && !text.Contains("--", StringComparison.Ordinal)
