@@ -5,11 +5,8 @@ using Trimwright.Measures;
 namespace Trimwright.Batches;
 
 /// <summary>Parts of one sheet that are cut alike, down to the last piece: they share a mark and are cut in one step.</summary>
-internal sealed class CutKind(ScheduledSheet sheet, CutInTwo cut)
+internal sealed class CutKind(CutInTwo cut)
 {
-    /// <summary>The sheet.</summary>
-    public ScheduledSheet Sheet { get; } = sheet;
-
     /// <summary>One of the parts.</summary>
     public CutInTwo Cut { get; } = cut;
 
@@ -41,16 +38,16 @@ internal sealed class CutKind(ScheduledSheet sheet, CutInTwo cut)
     public bool CanBeMadeAt(Length setting) => Ways.Any(way => way.Setting == setting);
 
     /// <summary>The kinds of parts of a sheet; the whole sheet comes first. None if it is not cut at all.</summary>
-    public static IReadOnlyList<CutKind> Of(ScheduledSheet sheet)
+    public static IReadOnlyList<CutKind> Of(SheetPlan plan)
     {
         var kinds = new List<CutKind>();
-        Find(sheet.Plan.Root, sheet, kinds, new(StringComparer.Ordinal));
+        Find(plan.Root, kinds, new(StringComparer.Ordinal));
         kinds.Reverse();
         return kinds;
     }
 
     // Children first; so the list is turned round in the end.
-    private static (CutKind? Kind, string Key) Find(CutNode node, ScheduledSheet sheet, List<CutKind> kinds, Dictionary<string, CutKind> known)
+    private static (CutKind? Kind, string Key) Find(CutNode node, List<CutKind> kinds, Dictionary<string, CutKind> known)
     {
         var size = string.Create(CultureInfo.InvariantCulture, $"{node.Width.Nanometres}x{node.Height.Nanometres}");
         if (node is not CutInTwo cut)
@@ -58,12 +55,12 @@ internal sealed class CutKind(ScheduledSheet sheet, CutInTwo cut)
             return (null, node is CutPiece { Turned: true } ? "turned " + size : $"{node.GetType().Name} {size}");
         }
 
-        var (second, secondKey) = cut.Second is { } other ? Find(other, sheet, kinds, known) : (null, "");
-        var (first, firstKey) = Find(cut.First, sheet, kinds, known);
+        var (second, secondKey) = cut.Second is { } other ? Find(other, kinds, known) : (null, "");
+        var (first, firstKey) = Find(cut.First, kinds, known);
         var key = string.Create(CultureInfo.InvariantCulture, $"{cut.Direction} {size}({firstKey},{secondKey})");
         if (!known.TryGetValue(key, out var kind))
         {
-            kind = new(sheet, cut) { First = first, Second = second, FirstKey = firstKey, SecondKey = secondKey };
+            kind = new(cut) { First = first, Second = second, FirstKey = firstKey, SecondKey = secondKey };
             known.Add(key, kind);
             kinds.Add(kind);
         }

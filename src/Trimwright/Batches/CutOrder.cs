@@ -17,133 +17,113 @@ internal sealed record OrderedCut(CutKind Kind, int Count, Length Setting, bool 
 }
 
 /// <summary>
-/// Orders cuts. A cut comes after the one that gave its part. Once set, the fence stays until no cut can be made at that setting; then several
-/// ways to choose the next are tried, and the order that sets the fence least often is kept: settings that need not come again, settings that serve
-/// most cuts, and the longest cut first, so that a slip costs a strip and not a small piece that is nearly done.
+/// Orders the cuts of one sheet. A cut comes after the one that gave its part. Once set, the fence stays until no cut can be made at that setting: to do
+/// all that can be done never makes it come again sooner. So only the settings are chosen, and they are searched in width: the orders that set the fence
+/// least often are found, of these the one with the fewest steps, and then that which makes its longest cuts first, so that a slip costs a strip and not
+/// a small piece that is nearly done.
 /// </summary>
 internal sealed class CutOrder
 {
-    private readonly IReadOnlyList<CutKind> _roots;
-    private readonly Func<Candidate, long[]> _rank;
-    private readonly Dictionary<CutKind, int> _waiting = [];
-    private readonly Dictionary<Length, int> _onlyAt = [];
-    private readonly List<OrderedCut> _order = [];
+    // No sheet of the demos, nor of a batch of 35 cards, has as many ways to be in parts after so many settings: it only bounds the search.
+    private const int MostStates = 400;
 
-    private CutOrder(IReadOnlyList<CutKind> roots, IEnumerable<CutKind> all, Func<Candidate, long[]> rank)
+    private readonly IReadOnlyList<CutKind> _kinds;
+    private readonly Dictionary<CutKind, int> _places = new(ReferenceEqualityComparer.Instance);
+
+    private CutOrder(IReadOnlyList<CutKind> kinds)
     {
-        (_roots, _rank) = (roots, rank);
-        foreach (var kind in all.Where(kind => kind.Ways.Count == 1))
+        _kinds = kinds;
+        for (var i = 0; i < kinds.Count; i++)
         {
-            _onlyAt[kind.Ways[0].Setting] = _onlyAt.GetValueOrDefault(kind.Ways[0].Setting) + kind.Nodes.Count;
+            _places[kinds[i]] = i;
         }
     }
 
-    /// <summary>A setting that may come next.</summary>
-    /// <param name="Setting">The setting.</param>
-    /// <param name="Longest">The longest cut waiting for it.</param>
-    /// <param name="Cuts">How many cuts are made before the fence moves again.</param>
-    /// <param name="Left">How many cuts that can be made at no other setting are still to come after that.</param>
-    private sealed record Candidate(Length Setting, Length Longest, int Cuts, int Left);
-
-    /// <summary>Finds an order for the cuts of some sheets.</summary>
-    /// <param name="sheets">The kinds of parts of each sheet, the whole sheet first.</param>
-    /// <param name="setting">How the fence stands, or null.</param>
-    public static IReadOnlyList<OrderedCut> Find(IReadOnlyList<IReadOnlyList<CutKind>> sheets, Length? setting)
+    /// <summary>The best orders for a sheet: for each setting that can come first and each that can come last, at most one.</summary>
+    /// <param name="kinds">The kinds of parts of the sheet, the whole sheet first; at least one.</param>
+    public static IReadOnlyList<IReadOnlyList<OrderedCut>> Best(IReadOnlyList<CutKind> kinds)
     {
-        Func<Candidate, long[]>[] ranks =
-        [
-            next => [next.Longest.Nanometres],
-            next => [next.Left == 0 ? 1 : 0, next.Longest.Nanometres],
-            next => [next.Left == 0 ? 1 : 0, next.Cuts, next.Longest.Nanometres],
-            next => [-next.Left, next.Longest.Nanometres],
-            next => [-next.Left, next.Cuts, next.Longest.Nanometres],
-            next => [next.Cuts, next.Longest.Nanometres],
-        ];
-        var roots = sheets.Where(kinds => kinds.Count > 0).Select(kinds => kinds[0]).ToList();
-        var all = sheets.SelectMany(kinds => kinds).ToList();
-        return ranks.Select(rank => new CutOrder(roots, all, rank).Make(setting)).MinBy(Settings)!;
+        var order = new CutOrder(kinds);
+        var found = kinds[0].Ways.Select(way => order.Find(way.Setting)).ToList();
+        var least = found.Min(ends => ends[0].Settings);
+        return [.. found.SelectMany(ends => ends).Where(end => end.Settings == least).Select(end => end.Path())];
     }
 
-    private static int Settings(List<OrderedCut> order) => order.Where((cut, n) => n == 0 || order[n - 1].Setting != cut.Setting).Count();
-
-    private List<OrderedCut> Make(Length? setting)
+    /// <summary>A sheet in parts, after everything was cut at some settings.</summary>
+    /// <param name="Before">Before the last of them; null for the whole sheet.</param>
+    /// <param name="Cuts">What was cut at the last of them.</param>
+    /// <param name="Waiting">How many parts of each kind are still to be cut.</param>
+    /// <param name="Settings">How many settings there were.</param>
+    /// <param name="Steps">How many cuts, those one after the other through what the first left counted once.</param>
+    private sealed record State(State? Before, IReadOnlyList<OrderedCut> Cuts, int[] Waiting, int Settings, int Steps)
     {
-        foreach (var root in _roots)
-        {
-            _waiting[root] = root.Nodes.Count;
-        }
+        public bool IsDone => Array.TrueForAll(Waiting, count => count == 0);
 
-        while (_waiting.Count > 0)
+        public List<OrderedCut> Path()
         {
-            if (setting is not { } kept || Next(kept) is not { } kind)
+            var path = Before?.Path() ?? [];
+            path.AddRange(Cuts);
+            return path;
+        }
+    }
+
+    /// <summary>Orders that begin with a setting: the best for each setting that can be the last.</summary>
+    private List<State> Find(Length first)
+    {
+        var whole = new int[_kinds.Count];
+        whole[0] = _kinds[0].Nodes.Count;
+        List<State> states = [CutAll(new(null, [], whole, 0, 0), first)];
+        while (true)
+        {
+            var done = states.Where(state => state.IsDone).GroupBy(state => state.Cuts[^1].Setting).Select(ends => ends.MinBy(end => end.Steps)!).ToList();
+            if (done.Count > 0)
             {
-                setting = Candidates().OrderByDescending(_rank, Comparer<long[]>.Create(Compare)).ThenByDescending(next => next.Setting).First().Setting;
-                continue;
+                return done;
             }
 
-            Cut(kind, kept);
-        }
-
-        return _order;
-    }
-
-    /// <summary>
-    /// What is left of the part just cut, while it can be cut again; else the waiting part with the longest cut at that setting, and of equal ones that
-    /// of the first sheet.
-    /// </summary>
-    private CutKind? Next(Length setting) =>
-        _order.Count > 0 && _order[^1].Rest is { } rest && _waiting.ContainsKey(rest) && rest.CanBeMadeAt(setting) ? rest : _waiting.Keys.Where(kind => kind.CanBeMadeAt(setting)).OrderByDescending(kind => kind.Length).ThenBy(kind => kind.Sheet.Place).FirstOrDefault();
-
-    private void Cut(CutKind kind, Length setting)
-    {
-        var count = _waiting[kind];
-        _waiting.Remove(kind);
-        _order.Add(new(kind, count, setting, kind.Ways.First(way => way.Setting == setting).FromFarEdge));
-        if (kind.Ways.Count == 1)
-        {
-            _onlyAt[setting] -= count;
-        }
-
-        foreach (var part in (CutKind?[])[kind.First, kind.Second])
-        {
-            if (part is not null)
+            // The ways to come to the same parts are as good as one another but for their steps; the first has the longest cuts first.
+            states = [.. states.SelectMany(state => Settings(state).Select(setting => CutAll(state, setting)))
+                .GroupBy(state => (Waiting: string.Join(' ', state.Waiting), Last: state.IsDone ? state.Cuts[^1].Setting : Length.Zero))
+                .Select(alike => alike.MinBy(state => state.Steps)!)];
+            if (states.Count > MostStates)
             {
-                _waiting[part] = _waiting.GetValueOrDefault(part) + count;
+                var kept = states.OrderBy(state => state.Waiting.Sum()).ThenBy(state => state.Steps).Take(MostStates).ToHashSet(ReferenceEqualityComparer.Instance);
+                states.RemoveAll(state => !kept.Contains(state));
             }
         }
     }
 
-    private IEnumerable<Candidate> Candidates() => _waiting.Keys.SelectMany(kind => kind.Ways).Select(way => way.Setting).Distinct().Select(setting =>
+    /// <summary>The settings that may come next, that with the longest cut first.</summary>
+    private IEnumerable<Length> Settings(State state) => Enumerable.Range(0, _kinds.Count).Where(i => state.Waiting[i] > 0)
+        .SelectMany(i => _kinds[i].Ways.Select(way => (way.Setting, _kinds[i].Length)))
+        .GroupBy(way => way.Setting, way => way.Length).OrderByDescending(ways => ways.Max()).ThenByDescending(ways => ways.Key).Select(ways => ways.Key);
+
+    /// <summary>Makes all cuts that can be made at a setting: what is left of the part just cut while it can be cut again, else the longest cut.</summary>
+    private State CutAll(State state, Length setting)
     {
-        var (cuts, only) = (0, 0);
-        var open = new Stack<(CutKind Kind, int Count)>(_waiting.Where(entry => entry.Key.CanBeMadeAt(setting)).Select(entry => (entry.Key, entry.Value)));
-        var longest = open.Max(entry => entry.Kind.Length);
-        while (open.TryPop(out var entry))
+        var waiting = state.Waiting.ToArray();
+        var cuts = new List<OrderedCut>();
+        var steps = state.Steps;
+        while (Next() is { } kind)
         {
-            cuts += entry.Count;
-            only += entry.Kind.Ways.Count == 1 ? entry.Count : 0;
-            foreach (var part in (CutKind?[])[entry.Kind.First, entry.Kind.Second])
+            var count = waiting[_places[kind]];
+            waiting[_places[kind]] = 0;
+            var cut = new OrderedCut(kind, count, setting, kind.Ways.First(way => way.Setting == setting).FromFarEdge);
+            steps += cuts.Count > 0 && cuts[^1].GoesOnWith(cut) ? 0 : 1;
+            cuts.Add(cut);
+            foreach (var part in (CutKind?[])[kind.First, kind.Second])
             {
-                if (part is not null && part.CanBeMadeAt(setting))
+                if (part is not null)
                 {
-                    open.Push((part, entry.Count));
+                    waiting[_places[part]] += count;
                 }
             }
         }
 
-        return new Candidate(setting, longest, cuts, _onlyAt.GetValueOrDefault(setting) - only);
-    });
+        return new(state, cuts, waiting, state.Settings + 1, steps);
 
-    private static int Compare(long[] a, long[] b)
-    {
-        for (var n = 0; n < a.Length; n++)
-        {
-            if (a[n] != b[n])
-            {
-                return a[n].CompareTo(b[n]);
-            }
-        }
+        CutKind? Next() => cuts is [.., { Rest: { } rest }] && IsReady(rest) ? rest : _kinds.Where(IsReady).MaxBy(kind => kind.Length);
 
-        return 0;
+        bool IsReady(CutKind kind) => waiting[_places[kind]] > 0 && kind.CanBeMadeAt(setting);
     }
 }

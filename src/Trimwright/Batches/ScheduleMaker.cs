@@ -7,8 +7,8 @@ using Trimwright.Measures;
 namespace Trimwright.Batches;
 
 /// <summary>
-/// Makes the schedule of a plan: letters for the sheets, marks for the parts, and the steps in the order that <see cref="CutOrder"/> finds. Sheets are
-/// trued first. Sheets made of windows come when all mats are cut.
+/// Makes the schedule of a plan: letters for the sheets as they are cut, marks for the parts, and the steps in the order that <see cref="SheetOrder"/>
+/// finds. A sheet is trued when its turn comes. Sheets made of windows come when all mats are cut.
 /// </summary>
 internal sealed class ScheduleMaker
 {
@@ -19,47 +19,43 @@ internal sealed class ScheduleMaker
     private readonly Dictionary<string, int> _parts = new(StringComparer.Ordinal);
     private readonly Dictionary<CutKind, Queue<CutInTwo>> _ready = [];
 
-    public ScheduleMaker(BatchPlan plan)
-    {
-        _plan = plan;
-        for (var i = 0; i < plan.Cutting.Sheets.Count; i++)
-        {
-            _sheets.Add(Lettered(i, plan.Cutting.Sheets[i]));
-        }
-    }
+    public ScheduleMaker(BatchPlan plan) => _plan = plan;
 
     public TrimSchedule Make()
     {
         // A window can be cut from another window's mat: those that come from sheets first, then those whose mats are cut by then.
-        var done = new HashSet<string>(StringComparer.Ordinal);
-        var open = _sheets.ToList();
+        var open = _plan.Cutting.Sheets.ToList();
         while (open.Count > 0)
         {
-            var ready = open.FindAll(sheet => sheet.Window is null || IsCut(sheet.Window, open));
+            var ready = open.FindAll(plan => WindowOf(plan) is not { } window || IsCut(window, open));
             open.RemoveAll(ready.Contains);
-            Order(ready);
+            foreach (var (plan, cuts) in SheetOrder.Find(ready, _steps.Count > 0 ? _steps[^1].Setting : null))
+            {
+                Add(Lettered(plan), cuts);
+            }
         }
 
         return new(_plan, _sheets, _steps, _numbers);
     }
 
-    private static bool IsCut(SalvageWindow window, List<ScheduledSheet> open)
+    private static bool IsCut(SalvageWindow window, List<SheetPlan> open)
     {
         var mat = window.Id["window ".Length..];
-        return !open.Exists(sheet => sheet.Plan.Root.Walk().OfType<CutPiece>().Any(piece => piece.Ids.Any(id => BatchIds.Anywhere(id) == mat)));
+        return !open.Exists(plan => plan.Root.Walk().OfType<CutPiece>().Any(piece => piece.Ids.Any(id => BatchIds.Anywhere(id) == mat)));
     }
 
-    private void Order(List<ScheduledSheet> sheets)
+    /// <summary>Adds the steps of a sheet, which is trued first.</summary>
+    private void Add(ScheduledSheet sheet, IReadOnlyList<OrderedCut> cuts)
     {
-        sheets.ForEach(True);
-        var kinds = sheets.ConvertAll(CutKind.Of);
-        foreach (var whole in kinds.Where(kind => kind.Count > 0).Select(kind => kind[0]))
+        _sheets.Add(sheet);
+        True(sheet);
+        if (cuts.Count == 0)
         {
-            whole.Mark = whole.Sheet.Letter;
-            _ready[whole] = new(whole.Nodes);
+            return;
         }
 
-        var cuts = CutOrder.Find(kinds, _steps.Count > 0 ? _steps[^1].Setting : null);
+        cuts[0].Kind.Mark = sheet.Letter;
+        _ready[cuts[0].Kind] = new(cuts[0].Kind.Nodes);
         for (var (from, to) = (0, 1); from < cuts.Count; (from, to) = (to, to + 1))
         {
             while (to < cuts.Count && cuts[to - 1].GoesOnWith(cuts[to]))
@@ -67,7 +63,7 @@ internal sealed class ScheduleMaker
                 to++;
             }
 
-            Add(cuts, from, to);
+            Add(sheet, cuts, from, to);
         }
     }
 
@@ -94,10 +90,10 @@ internal sealed class ScheduleMaker
     }
 
     /// <summary>Adds one step for cuts that take one part after another off what is left.</summary>
-    private void Add(IReadOnlyList<OrderedCut> cuts, int from, int to)
+    private void Add(ScheduledSheet sheet, IReadOnlyList<OrderedCut> cuts, int from, int to)
     {
         var (kind, last) = (cuts[from].Kind, cuts[to - 1]);
-        var (sheet, far) = (kind.Sheet, last.FromFarEdge);
+        var far = last.FromFarEdge;
         var number = _steps.Count + 1;
         var (held, beyond) = (new List<CutNode>(), new List<CutNode>());
         for (var n = from; n < to; n++)
@@ -137,12 +133,12 @@ internal sealed class ScheduleMaker
         waiting.Enqueue((CutInTwo)node!);
     }
 
-    private string MarkOf(CutKind kind)
+    private string MarkOf(ScheduledSheet sheet, CutKind kind)
     {
         if (kind.Mark is null)
         {
-            var number = _parts[kind.Sheet.Letter] = _parts.GetValueOrDefault(kind.Sheet.Letter) + 1;
-            kind.Mark = string.Create(CultureInfo.InvariantCulture, $"{kind.Sheet.Letter}{number}");
+            var number = _parts[sheet.Letter] = _parts.GetValueOrDefault(sheet.Letter) + 1;
+            kind.Mark = string.Create(CultureInfo.InvariantCulture, $"{sheet.Letter}{number}");
         }
 
         return kind.Mark;
@@ -154,7 +150,7 @@ internal sealed class ScheduleMaker
         return nodes[0] switch
         {
             CutPiece => new(YieldKind.Piece, null, PieceNames(_plan, sheet, [.. nodes.Cast<CutPiece>()]), count, width, height),
-            CutInTwo => new(YieldKind.Part, MarkOf(again!), [], count, width, height),
+            CutInTwo => new(YieldKind.Part, MarkOf(sheet, again!), [], count, width, height),
             CutOffcut => new(YieldKind.Offcut, null, [], count, width, height),
             _ => new(YieldKind.Sliver, null, [], count, width, height),
         };
@@ -181,12 +177,12 @@ internal sealed class ScheduleMaker
         return (count + stack - 1) / stack;
     }
 
-    private ScheduledSheet Lettered(int index, SheetPlan plan)
+    private SalvageWindow? WindowOf(SheetPlan plan) => _plan.Salvage.FirstOrDefault(window => window.Id == plan.Stock);
+
+    private ScheduledSheet Lettered(SheetPlan plan)
     {
-        var window = _plan.Salvage.FirstOrDefault(window => window.Id == plan.Stock);
-        var stock = _plan.SheetOf(plan.Stock);
-        return new(
-            index, Letter(index), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan));
+        var (window, stock) = (WindowOf(plan), _plan.SheetOf(plan.Stock));
+        return new(Letter(_sheets.Count), plan, stock, window, stock is null ? window!.Paper : FaceUp(stock, plan));
     }
 
     /// <summary>The paper that most of the pieces show; side A where that is even.</summary>

@@ -50,19 +50,18 @@ public sealed record CutStep(
     bool IsTrueing, CutYield Held, CutYield? ComesOff);
 
 /// <summary>A different way to cut a sheet, with its letter.</summary>
-/// <param name="Place">Its place among the sheets, from 0.</param>
-/// <param name="Letter">A, B, C and so on.</param>
+/// <param name="Letter">A, B, C and so on, in the order in which they are cut.</param>
 /// <param name="Plan">How it is cut.</param>
 /// <param name="Stock">The sheet; null for a window cut out of a mat.</param>
 /// <param name="Window">The window; null for a sheet.</param>
 /// <param name="FaceUp">The paper that looks up.</param>
-public sealed record ScheduledSheet(int Place, string Letter, SheetPlan Plan, StockSheet? Stock, SalvageWindow? Window, string FaceUp)
+public sealed record ScheduledSheet(string Letter, SheetPlan Plan, StockSheet? Stock, SalvageWindow? Window, string FaceUp)
 {
     /// <summary>What it is called, such as <c>pad</c> or <c>window of the mat of ground</c>.</summary>
     public string Words => Stock?.Name ?? $"window of the {Window!.Mat.Line.Name}";
 }
 
-/// <summary>The cuts of a plan in the order in which they are made, sheet by sheet and setting by setting.</summary>
+/// <summary>The cuts of a plan in the order in which they are made: one sheet after the other, and on each one setting after the other.</summary>
 /// <param name="Plan">The plan.</param>
 /// <param name="Sheets">The different sheets.</param>
 /// <param name="Steps">The cuts.</param>

@@ -35,6 +35,8 @@ internal sealed class CutPages
     private readonly double _page;
     private readonly double _roomFirst;
     private readonly IReadOnlyList<double> _heights;
+    private readonly double _printed;
+    private readonly IReadOnlyList<double> _printedHeights;
 
     /// <param name="schedule">The schedule.</param>
     /// <param name="paper">The paper.</param>
@@ -45,7 +47,11 @@ internal sealed class CutPages
         _leastPart = PartFor(schedule, paper);
         _smallPart = _leastPart + 1;
         _rows = [.. schedule.Steps.Select((_, i) => Row(i))];
-        (_head, _heights) = new TableSetter(Table(0, _rows.Count), new("P", SheetFonts.Plain), new("B", SheetFonts.Bold), WorksheetPdf.WidthOn(paper)).Heights();
+        (_head, _heights) = Heights(WorksheetPdf.WidthOn(paper));
+        (_printed, (_, _printedHeights)) = (WorksheetHtml.HeightOn(paper), Heights(WorksheetPdf.WidthOn(paper) / WorksheetHtml.WidestLetters));
+
+        (double, IReadOnlyList<double>) Heights(double width) =>
+            new TableSetter(Table(0, _rows.Count), new("P", SheetFonts.Plain), new("B", SheetFonts.Bold), width).Heights();
     }
 
     /// <summary>A section for each page.</summary>
@@ -54,7 +60,7 @@ internal sealed class CutPages
         var (first, last) = (_schedule.Steps[stretch.From].Number, _schedule.Steps[stretch.To - 1].Number);
         return new WorksheetSection(
             first == last ? $"Step {Whole(first)}" : $"Steps {Whole(first)} to {Whole(last)}",
-            [Maps(Letters(stretch.From, stretch.To), stretch.Part, (first, last)), Table(stretch.From, stretch.To)]) { StaysTogether = true };
+            [Maps(Letters(stretch.From, stretch.To), stretch.Part, (first, last)), .. Windows(stretch.From, stretch.To), Table(stretch.From, stretch.To)]) { StaysTogether = true };
     });
 
     /// <summary>A scale that lets the largest map be two fifths as high as a page, and no wider.</summary>
@@ -78,10 +84,10 @@ internal sealed class CutPages
         for (var to = 1; to <= _rows.Count; to++)
         {
             best[to].Cost = int.MaxValue;
-            for (var from = to - 1; from >= 0 && (from == to - 1 || HeightOf(from, to, _smallPart) <= _page); from--)
+            for (var from = to - 1; from >= 0 && (from == to - 1 || Fits(from, to, _smallPart, _page)); from--)
             {
-                var isBegun = from == 0 && HeightOf(from, to, _smallPart) <= _roomFirst;
-                var part = ((long[])[LargestPart, _leastPart]).Where(part => HeightOf(from, to, part) <= (isBegun ? _roomFirst : _page)).Append(_smallPart).First();
+                var isBegun = from == 0 && Fits(from, to, _smallPart, _roomFirst);
+                var part = ((long[])[LargestPart, _leastPart]).Where(part => Fits(from, to, part, isBegun ? _roomFirst : _page)).Append(_smallPart).First();
                 var way = (
                     Cost: best[from].Cost + (isBegun ? 0 : PageCost) + (part == _smallPart ? SmallMapsCost : 0), Begun: best[from].Begun + (from == 0 && !isBegun ? 1 : 0), Maps: best[from].Maps + Letters(from, to).Count,
                     Splits: best[from].Splits + (from > 0 && IsSame(from) ? 1 : 0), from, part);
@@ -101,8 +107,14 @@ internal sealed class CutPages
         return stretches;
     }
 
-    private double HeightOf(int from, int to, long part) => SheetStyle.HeadingPitch + SheetStyle.AfterHeading
-        + MapHeight(Letters(from, to), part) + _head + Enumerable.Range(from, to - from).Sum(i => _heights[i]);
+    /// <summary>Whether steps find room on a page of the PDF, and on one that a browser prints, where words may be wider.</summary>
+    private bool Fits(int from, int to, long part, double room)
+    {
+        var (maps, steps) = (MapHeight(Letters(from, to), part), Enumerable.Range(from, to - from).ToList());
+        maps += Windows(from, to).Count() * WorksheetHtml.LinePitch;
+        return SheetStyle.HeadingPitch + SheetStyle.AfterHeading + maps + _head + steps.Sum(i => _heights[i]) <= room
+            && maps + WorksheetHtml.BesideCuts + steps.Sum(i => _printedHeights[i]) <= _printed;
+    }
 
     private double MapHeight(IReadOnlyList<string> letters, long part)
     {
@@ -129,6 +141,11 @@ internal sealed class CutPages
         $"steps-{Whole(steps.First)}-sheet-{letter.ToLowerInvariant()}",
         SheetMapDrawing.Draw(_schedule, _schedule.Sheets.First(sheet => sheet.Letter == letter), MapStyle.OnWorksheet(part), steps));
 
+    /// <summary>What to cut with a knife before sheets that are windows are begun, a line for each.</summary>
+    private IEnumerable<WorksheetText> Windows(int from, int to) => _schedule.Sheets
+        .Where(sheet => sheet.Window is not null && Enumerable.Range(from, to - from).Contains(_schedule.Steps.Index().First(step => step.Item.Sheet == sheet.Letter).Index))
+        .Select(sheet => new WorksheetText($"{sheet.Letter} is the {sheet.Words}: cut it out with a knife first."));
+
     private WorksheetTable Table(int from, int to)
     {
         var rows = _rows.GetRange(from, to - from);
@@ -151,8 +168,6 @@ internal sealed class CutPages
     {
         var (step, told, unit) = (_schedule.Steps[i], _told[i], _schedule.Plan.Batch.Batch.Unit);
         var stacks = step.Strokes / step.Times;
-        var sheet = _schedule.Sheets.First(sheet => sheet.Letter == step.Sheet);
-        var isFirstOfWindow = sheet.Window is not null && _schedule.Steps.First(other => other.Sheet == step.Sheet) == step;
         return new(
             [
                 told[0], IsSame(i) ? "same" : Setting(i), step.Count == 1 ? step.Mark : $"{told[3]} of {step.Mark}",
@@ -160,7 +175,7 @@ internal sealed class CutPages
                 step.IsTrueing ? told[6] : Unbroken(step.Held, unit),
                 step.IsTrueing || step.ComesOff is not { } off ? told[7] : Unbroken(off, unit), "",
             ],
-            isFirstOfWindow ? [$"{step.Sheet} is the {sheet.Words}: cut it out with a knife first"] : [])
+            [])
         {
             IsNew = !IsSame(i),
             Ticks = (step.Times, $"step {told[0]} is cut"),

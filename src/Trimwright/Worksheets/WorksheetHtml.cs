@@ -25,6 +25,16 @@ public sealed class WorksheetHtml
     private static readonly Length LeastWithFigures = Length.FromMillimetres(140);
     private static readonly Length LeastPicture = Length.FromMillimetres(50);
 
+    // What a page of cuts has besides its maps and rows, as the stylesheet sets it: heading, captions, bars, and headings of columns in two lines.
+    internal const double BesideCuts = 40.5;
+
+    // A paragraph of one line, with the air above it.
+    internal const double LinePitch = 9;
+
+    // How much narrower columns are taken to be than those of the PDF, since nobody knows the font of the reader. Printed in DejaVu Serif, which is a
+    // quarter wider than that of the PDF, pages come out lower than reckoned so: a browser fits the columns of each page to its words.
+    internal const double WidestLetters = 1.1;
+
     private readonly Worksheet _sheet;
     private readonly StringBuilder _html = new();
 
@@ -32,6 +42,9 @@ public sealed class WorksheetHtml
 
     /// <summary>Writes it, with LF line ends, to be saved as UTF-8.</summary>
     public static string Write(Worksheet sheet) => new WorksheetHtml(sheet).Write();
+
+    /// <summary>Room on a page that is printed from top to bottom, in millimetres.</summary>
+    internal static double HeightOn(PaperSize paper) => Plane.Roughly(paper.Height - (2 * MarginDown));
 
     private string Write()
     {
