@@ -118,6 +118,11 @@ internal static class BalanceCommand
 
         screen.Lines("written", folder.Paths);
         variants.Tell(screen);
+        if (chosen.Count == 0)
+        {
+            screen.Lines("to make one of them", [FormattableString.Invariant($"add its number, such as `--write {comparison.Best.Number}`: its drawings, its trim list, a worksheet to print and a layout file are written")]);
+        }
+
         return Program.Done;
     }
 

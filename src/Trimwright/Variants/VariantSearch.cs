@@ -91,10 +91,13 @@ public static class VariantSearch
         }
 
         var judge = new Judge(asDrawn.Card);
+        var judged = new ((LeftOutFor, string)? Refusal, IReadOnlyList<string> NewOverlaps)[tried.Count];
+        Parallel.For(1, tried.Count, new ParallelOptions { CancellationToken = cancel }, i =>
+            judged[i] = results[i].Card is { } card ? judge.Of(card, tried[i]) : ((LeftOutFor.DoesNotFit, "it does not fit"), []));
         for (var i = 1; i < tried.Count; i++)
         {
             var (plan, card) = (tried[i], results[i].Card);
-            var (refusal, overlaps) = card is null ? ((LeftOutFor.DoesNotFit, "it does not fit"), []) : judge.Of(card, plan);
+            var (refusal, overlaps) = judged[i];
             if (refusal is null && !seen.Add(Looks(card!)))
             {
                 refusal = (LeftOutFor.LooksAlike, "it looks like one before it");

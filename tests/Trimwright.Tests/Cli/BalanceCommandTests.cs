@@ -254,6 +254,7 @@ public sealed class BalanceCommandTests : IDisposable
         Assert.Contains("Left out:\n  accents alone mirrored: `pennant-a` would lie over `can`\n  of the other combinations, 9 would cover lettering or a picture\n", output, StringComparison.Ordinal);
         Assert.Contains(", mirrored top-bottom: `pennant-a`, `pennant-b` and `pennant-c` lie over `low-strip`; ", output, StringComparison.Ordinal);
         Assert.DoesNotContain("To try more", output, StringComparison.Ordinal);
+        Assert.EndsWith("To make one of them:\n  add its number, such as `--write 1`: its drawings, its trim list, a worksheet to print and a layout file are written\n", output, StringComparison.Ordinal);
         Assert.Contains("30 more combinations were not tried; `--most 40` tries all of them", Run("balance", File("garden-gate"), "--most", "10", "--out", Out()).Output, StringComparison.Ordinal);
         Assert.Contains("no piece is marked as an accent, so only mirrors were tried; write `\"accent\": true` in what may move", Run("balance", File("trellis"), "--out", Out()).Output, StringComparison.Ordinal);
     }

@@ -30,6 +30,66 @@ public class VariantFileTests
         }
     }
 
+    // Places, rows and rules by chance; each layout mirrored in each way, and then each accent moved to a spot by chance.
+    [Fact]
+    public void Random_layouts_mirrored_and_moved_are_written_read_and_fitted_to_the_same_card()
+    {
+        var seed = 20261u;
+        int Next(int below)
+        {
+            seed = unchecked((seed * 1664525) + 1013904223);
+            return (int)(seed >> 16) % below;
+        }
+
+        string Of(params string[] choices) => choices[Next(choices.Length)];
+        string Wish() => Of("\"1/4\"", "\"about 1/2\"", "\"exactly 3/8\"", "1", "\"reveal\"");
+        string Inset() => Of("\"1/4\"", "\"about 1/2\"", "0.5");
+        string Place() => Of(
+            $"\"from-left\": {Wish()}, \"from-top\": {Wish()}", $"\"from-bottom\": {Wish()}, \"from-right\": {Wish()}", $"\"corner\": \"{Of("top", "bottom")} {Of("left", "right")}\"",
+            $"\"inset-down\": {Inset()}, \"corner\": \"top left\"", $"\"corner\": \"bottom right\", \"inset\": {Inset()}", "\"center\": \"both\"",
+            $"\"center\": \"across\", \"from-top\": {Wish()}", $"\"from-right\": {Wish()}, \"center\": \"up-and-down\"", $"\"hang-from\": \"top\", \"from-left\": {Wish()}",
+            "\"hang-from\": \"left\", \"center\": \"up-and-down\"", $"\"beside\": {{ \"piece\": \"bed\", \"side\": \"{Of("left", "right", "top", "bottom")}\", \"gap\": \"1/8\" }}");
+        string Accent() => Of("", "\"accent\": true, ");
+        string Tilt() => Of("", "\"tilt\": 4, ", "\"tilt\": -2.5, ");
+        string Rule() => $$"""{ "{{Of("should", "may")}}": "{{Of("", "2 ")}}{{Of("sun", "flag", "row")}}.{{Of("left", "right", "top", "center-x", "center-y", "width")}} {{Of("=", "<=", ">=")}} {{Of("bed.left + ", "1/2 card.width - ", "card.bottom - 1/3 bed.top - ", "")}}{{Of("1/2 in", "exactly 3 mm", "0")}}" }""";
+        var (fitted, asFile) = (0, 0);
+        for (var i = 0; i < 120; i++)
+        {
+            var text = Layout(
+                $$"""
+                { "name": "bed", "kind": "panel", "paper": "p", "width": "2", "height": "2 1/2", "place": { {{Of("\"from-left\": \"1/2\", \"from-top\": 1", "\"center\": \"both\"", "\"corner\": \"bottom right\"")}} } },
+                { "name": "sun", {{Accent()}}{{Tilt()}}"kind": "image", "paper": "p", "on": "{{Of("bed", "card")}}", "width": "3/4", "height": "1/2", "place": { {{Place()}} } },
+                { "name": "flag", {{Accent()}}"kind": "banner", "tail": "fishtail", "paper": "p", "width": "1/2", "height": "1", "place": { {{Place()}} } },
+                { "row": "row", "runs": "{{Of("across", "up-and-down")}}", "copies": 3, "gap": "1/8", "of": { "kind": "square", {{Accent()}}"paper": "p", "side": "1/4", "tilt": [ 3, 0, -5 ] }, "place": { {{Place()}} } }
+                """, $"{Rule()}, {Rule()}");
+            var content = Encoding.UTF8.GetBytes(text);
+            if (LayoutReader.Read("test.json", content).Layout is not { } layout)
+            {
+                continue;
+            }
+
+            foreach (var mirror in Enum.GetValues<Mirror>())
+            {
+                var variant = Mirroring.Apply(layout, mirror);
+                foreach (var accent in AccentSpots.Of(variant))
+                {
+                    variant = Next(2) == 0 ? variant : AccentSpots.Move(variant, accent.Name, accent.Others[Next(accent.Others.Count)]);
+                }
+
+                asFile++;
+                var again = ReadBack("test", content, layout, variant);
+                foreach (var format in (string[])["A2", "square 5 1/4 in"])
+                {
+                    var card = TryFit(variant, format).Card;
+                    fitted += card is null ? 0 : 1;
+                    Assert.Equal(Told(card), Told(TryFit(again, format).Card));
+                }
+            }
+        }
+
+        Assert.True(fitted > 100 && asFile > 100, $"{fitted} {asFile}");
+    }
+
     [Theory]
     [InlineData(Mirror.LeftRight)]
     [InlineData(Mirror.TopBottom)]

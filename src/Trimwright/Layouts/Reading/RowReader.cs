@@ -49,7 +49,7 @@ internal static class RowReader
 
     // Whether the first piece lies at the right or at the bottom.
     private static bool StartsAtItsEnd(ObjectView view, Axis? runs) =>
-        view.Word("starts-at", runs == Axis.UpDown ? Words.StartsUpDown : Words.StartsAcross) ?? false;
+        runs is { } axis && (view.Word("starts-at", axis == Axis.UpDown ? Words.StartsUpDown : Words.StartsAcross) ?? false);
 
     private static IReadOnlyList<Piece> ReadPieces(
         ObjectView view, SyntaxMember? of, RowFrame frame, Wish reveal, int room, ReadingContext context)
