@@ -5,6 +5,12 @@ namespace Trimwright.Cutting;
 /// <summary>Finds everything that is wrong with a job, at once.</summary>
 internal static class JobChecks
 {
+    // In millimetres. A leftover worth keeping that is larger than every sheet is no slip: nothing is kept.
+    private const long FarthestRule = CuttingPlanner.LongestSide * 1_000;
+
+    // Sums of sides that are tried, so that pieces of a few nanometres take no time.
+    private const int MostSums = 10_000;
+
     public static List<CuttingRefusal> Check(CuttingJob job)
     {
         var refusals = new List<CuttingRefusal>();
@@ -17,9 +23,8 @@ internal static class JobChecks
     private static void CheckRules(CuttingRules rules, List<CuttingRefusal> refusals)
     {
         Length[] sizes = [rules.Kerf, rules.LeastCut, rules.LeastTrim, rules.OffcutWidth, rules.OffcutHeight];
-        var longest = Length.FromMillimetres(CuttingPlanner.LongestSide);
         if (sizes.Any(size => size < Length.Zero) || rules.StackLimit < 1
-            || rules.Kerf * 10 > longest || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
+            || sizes.Any(size => size > Length.FromMillimetres(FarthestRule)) || rules.Kerf > Length.FromMillimetres(CuttingPlanner.LongestSide / 20) || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
         {
             refusals.Add(new(RefusalReason.RuleOutOfRange));
         }
@@ -142,13 +147,15 @@ internal static class JobChecks
         }
         else if (rulesAreSound)
         {
-            CheckHeld(job.Rules, piece, [.. allowed.SelectMany(sheet => piece.WaysOn(sheet.Id).Select(way => Held((way.Width, way.Height), Trued(sheet)))).OfType<(Length Cut, Length Trim)>()], refusals);
+            CheckHeld(job, piece, allowed, refusals);
         }
     }
 
-    private static void CheckHeld(CuttingRules rules, WantedPiece piece, List<(Length Cut, Length Trim)> ways, List<CuttingRefusal> refusals)
+    private static void CheckHeld(CuttingJob job, WantedPiece piece, List<StockSheet> allowed, List<CuttingRefusal> refusals)
     {
-        if (ways.Exists(way => way.Cut >= rules.LeastCut && way.Trim >= rules.LeastTrim))
+        var rules = job.Rules;
+        var ways = allowed.SelectMany(sheet => piece.WaysOn(sheet.Id).Select(way => Held((way.Width, way.Height), Trued(sheet)))).OfType<(Length Cut, Length Trim)>().ToList();
+        if (ways.Exists(way => way.Cut >= rules.LeastCut && way.Trim >= rules.LeastTrim) || allowed.Exists(sheet => MayBeHeldWithOthers(job, piece, sheet)))
         {
             return;
         }
@@ -162,6 +169,47 @@ internal static class JobChecks
             LeastCut = best.Cut < rules.LeastCut ? best.Cut : null,
             LeastTrim = best.Trim < rules.LeastTrim ? best.Trim : null,
         });
+    }
+
+    /// <summary>
+    /// Whether a piece could be cut out where other pieces lie beside it: too little beside it to be shaved off is no waste if they fill it to the
+    /// nanometre. There is no room for waste beside them either.
+    /// </summary>
+    private static bool MayBeHeldWithOthers(CuttingJob job, WantedPiece piece, StockSheet sheet)
+    {
+        var (width, height) = Trued(sheet);
+        var others = job.Pieces.Where(other => other.MayComeFrom(sheet.Id) && (other.Id != piece.Id || piece.Count > 1))
+            .SelectMany(other => other.WaysOn(sheet.Id)).ToList();
+        return piece.WaysOn(sheet.Id).Any(way => Held((way.Width, way.Height), (width, height)) is { } held && held.Cut >= job.Rules.LeastCut
+            && MayBeside(width - way.Width, others.Select(other => other.Width)) && MayBeside(height - way.Height, others.Select(other => other.Height)));
+
+        bool MayBeside(Length room, IEnumerable<Length> sides) => room.IsZero || room >= job.Rules.LeastTrim || IsSumOf(
+            room.Nanometres, [.. sides.Select(side => (side + job.Rules.Kerf).Nanometres).Where(side => side > 0).Distinct()]);
+    }
+
+    /// <summary>Whether some of these sides, any number of each, are together as long as the room. Too many sums to try count as one of them.</summary>
+    private static bool IsSumOf(long room, List<long> sides)
+    {
+        var sums = new SortedSet<long> { 0 };
+        for (var tried = 0; sums.Count > 0 && tried < MostSums; tried++)
+        {
+            var sum = sums.Min;
+            sums.Remove(sum);
+            foreach (var side in sides)
+            {
+                if (side == room - sum)
+                {
+                    return true;
+                }
+
+                if (side < room - sum)
+                {
+                    sums.Add(sum + side);
+                }
+            }
+        }
+
+        return sums.Count > 0;
     }
 
     /// <summary>The shortest cut and the thinnest waste when a piece is cut out of a sheet, in the better order of the two cuts; null if it does not fit.</summary>

@@ -96,7 +96,8 @@ internal static class LotMaker
 
         int Units(Length length) => (int)((length.Nanometres + kerf) / unit);
 
-        int UnitsUp(long nanometres) => (int)Math.Min((nanometres + unit - 1) / unit, int.MaxValue / 4);
+        // No side is as long as the greatest number, so what is longer than every sheet stays so.
+        int UnitsUp(long nanometres) => (int)Math.Min((nanometres + unit - 1) / unit, int.MaxValue);
 
         LotStock MakeStock(StockSheet sheet, int index)
         {

@@ -33,8 +33,8 @@ internal static class SimpleBounds
         {
             var sheet = lot.Stocks[s];
             if (lot.Shapes[a].WaysOn(s).Any(first => lot.Shapes[b].WaysOn(s).Any(second =>
-                (first.Width + second.Width <= sheet.Width && Math.Max(first.Height, second.Height) <= sheet.Height)
-                || (first.Height + second.Height <= sheet.Height && Math.Max(first.Width, second.Width) <= sheet.Width))))
+                (first.Width <= sheet.Width - second.Width && Math.Max(first.Height, second.Height) <= sheet.Height)
+                || (first.Height <= sheet.Height - second.Height && Math.Max(first.Width, second.Width) <= sheet.Width))))
             {
                 return true;
             }

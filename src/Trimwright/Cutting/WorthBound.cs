@@ -99,6 +99,8 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             return bound;
         }
 
+        // More worth than is wanted counts as what is wanted, so that sums stay in range.
+        var enough = (long)wanted;
         var most = new long[length];
         for (var s = 0; s < Most.Length; s++)
         {
@@ -106,9 +108,10 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             var cost = (int)(stock.Cost / step);
             if (cost == 0)
             {
+                var all = Capped(stock.Count);
                 for (var at = 0; at < length; at++)
                 {
-                    most[at] += Most[s] * stock.Count;
+                    most[at] = Math.Min(enough, most[at] + all);
                 }
 
                 continue;
@@ -119,11 +122,14 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             {
                 bundle = Math.Min(bundle, left);
                 left -= bundle;
+                var worth = Capped(bundle);
                 for (var at = length - 1; at >= bundle * cost; at--)
                 {
-                    most[at] = Math.Max(most[at], most[at - (bundle * cost)] + (bundle * Most[s]));
+                    most[at] = Math.Max(most[at], Math.Min(enough, most[at - (bundle * cost)] + worth));
                 }
             }
+
+            long Capped(long sheets) => (long)BigInteger.Min(enough, (BigInteger)Most[s] * sheets);
         }
 
         for (var at = bound / step; at < length; at++)

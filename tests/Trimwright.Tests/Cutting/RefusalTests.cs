@@ -74,6 +74,26 @@ public class RefusalTests
         Assert.Equal((RefusalReason.PieceCannotBeHeld, "scrap"), (refusal.Reason, refusal.Piece));
     }
 
+    [Theory]
+    [InlineData(1, 60, 1, false)] // Beside it 1 mm is left, which the other piece fills.
+    [InlineData(1, 20, 1, false)] // Three of the other fill it.
+    [InlineData(2, 60, 1, true)] // The other is too thick,
+    [InlineData(1, 60, 0, true)] // or there is none: 1 mm of waste cannot be shaved off.
+    public void What_cannot_be_shaved_off_as_waste_may_be_another_piece(int thickness, int length, int others, bool isRefused)
+    {
+        var panel = Planned.Piece("panel", 99, 60, 1);
+        var strip = Planned.Piece("strip", thickness, length, 60 / length) with { MayTurn = false };
+        var job = new CuttingJob(others > 0 ? [panel, strip] : [panel], [Planned.Sheets("sheet", 100, 60)], new() { LeastTrim = Length.FromMillimetres(2) });
+        if (isRefused)
+        {
+            Assert.Equal((RefusalReason.PieceCannotBeHeld, "panel"), CuttingPlanner.Plan(job).Refusals.Select(refusal => (refusal.Reason, refusal.Piece!)).First());
+            return;
+        }
+
+        var plan = Planned.Check(job);
+        Assert.Equal((1L, PlanState.ProvedCheapest), (plan.SheetCount, plan.State));
+    }
+
     [Fact]
     public void Nothing_wanted_is_refused() => Assert.Equal(RefusalReason.NoPieces, Assert.Single(Refuse([], [Six])).Reason);
 
