@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Trimwright.Fitting;
 using Trimwright.Trimming;
 using Trimwright.Worksheets;
@@ -45,7 +46,8 @@ internal static class WorksheetCommand
         }
 
         screen.Line();
-        screen.Line($"A worksheet on {sheet.Paper.Name} paper. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
+        var pages = WorksheetPdf.CountPages(sheet);
+        screen.Line($"A worksheet on {sheet.Paper.Name} paper, {pages.ToString(CultureInfo.InvariantCulture)} {(pages == 1 ? "page" : "pages")}. Print the PDF at 100 %, and measure the bars at the foot of a page before you cut.");
     }
 
     private static int Run(ParseResult parsed, CommonOptions options, Option<string?> paperOption, Screen screen)

@@ -142,13 +142,13 @@ public static class ScheduleText
     /// <summary>A part that a cut gives, in words.</summary>
     /// <param name="yield">The part.</param>
     /// <param name="unit">The unit of its size.</param>
-    /// <param name="isBare">Whether the unit is left out, since it is said elsewhere.</param>
+    /// <param name="isBare">Whether the unit and the words of the cards are left out, since they are said elsewhere: cards are then named by their numbers.</param>
     public static string Told(CutYield yield, LengthUnit unit, bool isBare = false)
     {
         var size = isBare ? $"{LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}" : LengthText.WriteSize(yield.Width, yield.Height, unit);
         return yield.Kind switch
         {
-            YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
+            YieldKind.Piece => $"{string.Join(", ", isBare ? yield.ShortNames : yield.Names)}: {size}",
             YieldKind.Part => $"{Several(yield.Count)}{yield.Mark}: {size}",
             YieldKind.Offcut => $"keep {(yield.Count == 1 ? "" : Text(yield.Count))}: {size}".Replace(" :", ":", StringComparison.Ordinal),
             _ => $"scrap: {size}",
