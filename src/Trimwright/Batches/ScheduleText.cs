@@ -127,6 +127,19 @@ public static class ScheduleText
     /// <summary>What hides a seam, such as <c>the path and the sign</c>.</summary>
     public static string Covers(PanelSeam seam) => Listed([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
 
+    /// <summary>
+    /// The pictures to print before anything is cut, as sentences. A piece is cut out of the sheet that its map shows, so the print has to lie there, or is
+    /// glued on.
+    /// </summary>
+    public static IReadOnlyList<string> Prints(TrimSchedule schedule) =>
+    [
+        .. from made in schedule.Plan.Cards
+           where made.Count > 0
+           from print in PicturePrint.Of(made.Card.Card)
+           let card = schedule.Plan.Cards.Count(other => other.Count > 0) == 1 ? "" : $" ({made.Card.Words})"
+           select $"print {print.File} {Count(made.Count, "time")}{card}, the whole picture {print.Size}: on the paper that the {print.Piece} is cut from, where the maps show it, or on other paper to glue onto the {print.Piece}",
+    ];
+
     /// <summary>Which window is cut out of which mats, in a sentence.</summary>
     public static string Window(TrimSchedule schedule, SalvageWindow window) =>
         $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";

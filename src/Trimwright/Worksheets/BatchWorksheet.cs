@@ -23,6 +23,7 @@ public static class BatchWorksheet
             Sections =
             [
                 new("What is made", [new WorksheetItems([.. Made(schedule)], IsNumbered: false)]),
+                .. ScheduleText.Prints(schedule) is { Count: > 0 } prints ? [new("Print first", [Sentences(prints)])] : Array.Empty<WorksheetSection>(),
                 new("Paper to take", [Paper(schedule)]),
                 new("How to follow the steps", [new WorksheetItems(Hints(schedule), IsNumbered: false, IsAside: true)]),
                 new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
