@@ -38,6 +38,7 @@ public static class ScheduleText
     public static IReadOnlyList<string> Hints { get; } =
     [
         "Set the fence, and leave it while the table says \"same\". Lay the edge that is named against it.",
+        "Cut each sheet to the end before you take the next.",
         "Edges are named as the part lies on the map of its sheet, however you turn it on the trimmer.",
         "Where a cut is made several times, push what is left up to the fence again, the edge just cut against it.",
         "Pencil the mark of a part that is cut again lightly near its top left corner, so that it reads upright; parts with one mark are cut alike.",
