@@ -53,7 +53,7 @@ public sealed class BatchWorksheetTests(Browser browser) : IClassFixture<Browser
         await Open(demo, new(), async (page, schedule, sheet) =>
         {
             var boxes = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('input[type=checkbox]')].map(box => box.getAttribute('aria-label'))");
-            Assert.Equal(schedule.Cuts, boxes.Length);
+            Assert.Equal(schedule.Strokes, boxes.Length);
             Assert.Equal(boxes.Length, boxes.Distinct().Count());
             var levels = await page.EvaluateAsync<int[]>("() => [...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => +h.tagName[1])");
             Assert.Equal(Enumerable.Repeat(2, sheet.Sections.Count).Prepend(1), levels);

@@ -17,6 +17,10 @@ internal static class BatchCommand
     /// <summary>The word for it on the command line.</summary>
     public const string Verb = "batch";
 
+    // A screen or two; of a longer list only the beginning is shown, since nobody cuts from a terminal.
+    private const int MostRows = 40;
+    private const int FirstRows = 10;
+
     public static Command Create(Screen screen)
     {
         var options = new CommonOptions();
@@ -90,26 +94,38 @@ internal static class BatchCommand
         }
 
         screen.Complain(diagnostics, inputs.Sources);
-        Show(schedule, screen);
+        Show(schedule, stem, screen);
         WorksheetCommand.TellOfPrinting(sheetToPrint, screen);
         screen.Lines("written", folder.Paths);
         screen.Lines("before you cut", TrimSheet.Cautions);
         return Program.Done;
     }
 
-    private static void Show(TrimSchedule schedule, Screen screen)
+    private static void Show(TrimSchedule schedule, string stem, Screen screen)
     {
         var batch = schedule.Plan.Batch.Batch;
         screen.Line(batch.Title);
         screen.Lines("made", [.. schedule.Plan.Cards.Where(made => made.Count > 0).Select(made => FormattableString.Invariant($"{made.Count} of {made.Card.Words}"))]);
         screen.Lines("the plan", ScheduleText.Summary(schedule));
-        screen.Line();
-        screen.Table(ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule), TextTable.Plain(ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule)));
-        screen.Line();
-        var headings = ScheduleText.Headings(batch.Unit);
-        screen.Table(headings, ScheduleText.Rows(schedule), TextTable.Plain(headings, ScheduleText.Rows(schedule)));
+        screen.Lines("print first", ScheduleText.Prints(schedule));
+        var isLong = schedule.Steps.Count > MostRows;
+        ShowTable("sheet", ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule), isLong, stem, screen);
+        ShowTable("step", ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule), isLong, stem, screen);
         screen.Lines("how to follow it", ScheduleText.Hints);
         screen.Lines("keep", ScheduleText.Leftovers(schedule));
         screen.Lines("not touched", StockText.Untouched(schedule));
+    }
+
+    private static void ShowTable(
+        string row, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, bool isLong, string stem, Screen screen)
+    {
+        // One row more takes no more room than the words that there is one.
+        IReadOnlyList<IReadOnlyList<string>> shown = isLong && rows.Count > FirstRows + 1 ? [.. rows.Take(FirstRows)] : rows;
+        screen.Line();
+        screen.Table(headings, shown, TextTable.Plain(headings, shown));
+        if (shown.Count < rows.Count)
+        {
+            screen.Line(FormattableString.Invariant($"... and {rows.Count - shown.Count} {row}s more: all {rows.Count} are in {stem}-schedule.pdf, .html and .md"));
+        }
     }
 }

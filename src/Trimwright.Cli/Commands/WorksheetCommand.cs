@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text;
 using Trimwright.Fitting;
 using Trimwright.Trimming;
@@ -51,7 +52,8 @@ internal static class WorksheetCommand
 
         var (what, pdf) = sheets.Count == 1 ? ("A worksheet", "PDF") : ("Worksheets", "PDFs");
         screen.Line();
-        screen.Line($"{what} on {sheets[0].Paper.Name} paper. Print the {pdf} at 100 %, and measure the bars at the foot of a page before you cut.");
+        var pages = sheets.Sum(WorksheetPdf.CountPages);
+        screen.Line($"{what} on {sheets[0].Paper.Name} paper, {pages.ToString(CultureInfo.InvariantCulture)} {(pages == 1 ? "page" : "pages")}. Print the {pdf} at 100 %, and measure the bars at the foot of a page before you cut.");
     }
 
     private static int Run(ParseResult parsed, CommonOptions options, Option<string?> paperOption, Screen screen)

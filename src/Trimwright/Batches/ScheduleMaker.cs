@@ -149,7 +149,10 @@ internal sealed class ScheduleMaker
         var (count, width, height) = (sheet.Plan.Repeats * nodes.Count, nodes[0].Width, nodes[0].Height);
         return nodes[0] switch
         {
-            CutPiece => new(YieldKind.Piece, null, PieceNames(_plan, sheet, [.. nodes.Cast<CutPiece>()]), count, width, height),
+            CutPiece => new(YieldKind.Piece, null, PieceNames(_plan, sheet, [.. nodes.Cast<CutPiece>()]), count, width, height)
+            {
+                ShortNames = PieceNames(_plan, sheet, [.. nodes.Cast<CutPiece>()], byNumber: true),
+            },
             CutInTwo => new(YieldKind.Part, MarkOf(sheet, again!), [], count, width, height),
             CutOffcut => new(YieldKind.Offcut, null, [], count, width, height),
             _ => new(YieldKind.Sliver, null, [], count, width, height),
@@ -160,16 +163,27 @@ internal sealed class ScheduleMaker
     /// What some pieces are, counted over the copies of their sheet, such as <c>3 ground (Bean row, A2 portrait)</c>; on a sheet with two
     /// faces with the paper that the piece shows.
     /// </summary>
-    public static IReadOnlyList<string> PieceNames(BatchPlan plan, ScheduledSheet sheet, IReadOnlyList<CutPiece> pieces) =>
+    /// <param name="plan">The plan.</param>
+    /// <param name="sheet">The sheet that they are cut from.</param>
+    /// <param name="pieces">The pieces.</param>
+    /// <param name="byNumber">Whether a card is named by its number, as <see cref="CardNumber"/> tells it, rather than in words.</param>
+    public static IReadOnlyList<string> PieceNames(BatchPlan plan, ScheduledSheet sheet, IReadOnlyList<CutPiece> pieces, bool byNumber = false) =>
     [
         .. pieces.SelectMany(piece => piece.Ids.Select(id => (Id: id, Paper: sheet.Stock is { } stock ? PaperOf(plan, stock, piece, id) : ""))).GroupBy(made => made).Select(group =>
         {
             var (card, part) = plan.PartOf(group.Key.Id);
-            var name = plan.Cards.Count(made => made.Count > 0) == 1 ? part.Line.Name : $"{part.Line.Name} ({card.Words})";
+            var name = plan.Cards.Count(made => made.Count > 0) == 1 ? part.Line.Name : $"{part.Line.Name} ({(byNumber ? CardNumber(plan, card) : card.Words)})";
             var face = sheet.Stock is { SideB: { } other } stock && other != stock.SideA ? $" in {group.Key.Paper}" : "";
             return string.Create(CultureInfo.InvariantCulture, $"{group.Count()} {(part.Line.Name.Contains(',', StringComparison.Ordinal) ? "of " : "")}{name}{face}");
         }),
     ];
+
+    /// <summary>A short name for cards that are made, such as <c>card 2</c>: they are counted in the order of the file.</summary>
+    public static string CardNumber(BatchPlan plan, BatchCard card)
+    {
+        var made = plan.Cards.Where(made => made.Count > 0).ToList();
+        return string.Create(CultureInfo.InvariantCulture, $"card {made.FindIndex(made => made.Card.Wanted == card.Wanted) + 1}");
+    }
 
     private long Strokes(long count)
     {

@@ -18,6 +18,12 @@ public static class ScheduleSheet
             FormattableString.Invariant($"{made.Count} of {made.Card.Words}")));
         text.Append("\n## The plan\n\n");
         AppendLines(text, ScheduleText.Summary(schedule));
+        if (ScheduleText.Prints(schedule) is { Count: > 0 } prints)
+        {
+            text.Append("\n## Print first\n\n");
+            AppendLines(text, prints);
+        }
+
         text.Append("\n## Take these sheets\n\n");
         AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));
         text.Append("\n## Cut in this order\n\n");

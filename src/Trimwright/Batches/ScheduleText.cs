@@ -38,6 +38,7 @@ public static class ScheduleText
     public static IReadOnlyList<string> Hints { get; } =
     [
         "Set the fence, and leave it while the table says \"same\". Lay the edge that is named against it.",
+        "Cut each sheet to the end before you take the next.",
         "Edges are named as the part lies on the map of its sheet, however you turn it on the trimmer.",
         "Where a cut is made several times, push what is left up to the fence again, the edge just cut against it.",
         "Pencil the mark of a part that is cut again lightly near its top left corner, so that it reads upright; parts with one mark are cut alike.",
@@ -127,6 +128,19 @@ public static class ScheduleText
     /// <summary>What hides a seam, such as <c>the path and the sign</c>.</summary>
     public static string Covers(PanelSeam seam) => Listed([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
 
+    /// <summary>
+    /// The pictures to print before anything is cut, as sentences. A piece is cut out of the sheet that its map shows, so the print has to lie there, or is
+    /// glued on.
+    /// </summary>
+    public static IReadOnlyList<string> Prints(TrimSchedule schedule) =>
+    [
+        .. from made in schedule.Plan.Cards
+           where made.Count > 0
+           from print in PicturePrint.Of(made.Card.Card)
+           let card = schedule.Plan.Cards.Count(other => other.Count > 0) == 1 ? "" : $" ({made.Card.Words})"
+           select $"print {print.File} {Count(made.Count, "time")}{card}, the whole picture {print.Size}: on the paper that the {print.Piece} is cut from, where the maps show it, or on other paper to glue onto the {print.Piece}",
+    ];
+
     /// <summary>Which window is cut out of which mats, in a sentence.</summary>
     public static string Window(TrimSchedule schedule, SalvageWindow window) =>
         $"before gluing, cut a window of {LengthText.WriteSize(window.Width, window.Height, schedule.Plan.Batch.Batch.Unit)} with a knife out of the middle of {Count(window.Used, $"{window.Mat.Line.Name}", $"of the {window.Mat.Line.Name}")}: it is hidden, and is used again";
@@ -142,13 +156,13 @@ public static class ScheduleText
     /// <summary>A part that a cut gives, in words.</summary>
     /// <param name="yield">The part.</param>
     /// <param name="unit">The unit of its size.</param>
-    /// <param name="isBare">Whether the unit is left out, since it is said elsewhere.</param>
+    /// <param name="isBare">Whether the unit and the words of the cards are left out, since they are said elsewhere: cards are then named by their numbers.</param>
     public static string Told(CutYield yield, LengthUnit unit, bool isBare = false)
     {
         var size = isBare ? $"{LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}" : LengthText.WriteSize(yield.Width, yield.Height, unit);
         return yield.Kind switch
         {
-            YieldKind.Piece => $"{string.Join(", ", yield.Names)}: {size}",
+            YieldKind.Piece => $"{string.Join(", ", isBare ? yield.ShortNames : yield.Names)}: {size}",
             YieldKind.Part => $"{Several(yield.Count)}{yield.Mark}: {size}",
             YieldKind.Offcut => $"keep {(yield.Count == 1 ? "" : Text(yield.Count))}: {size}".Replace(" :", ":", StringComparison.Ordinal),
             _ => $"scrap: {size}",

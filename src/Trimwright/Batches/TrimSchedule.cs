@@ -27,7 +27,11 @@ public enum YieldKind
 /// <param name="Count">How many of them the step gives.</param>
 /// <param name="Width">The width of one, as the sheet lies on the map.</param>
 /// <param name="Height">Its height.</param>
-public sealed record CutYield(YieldKind Kind, string? Mark, IReadOnlyList<string> Names, long Count, Length Width, Length Height);
+public sealed record CutYield(YieldKind Kind, string? Mark, IReadOnlyList<string> Names, long Count, Length Width, Length Height)
+{
+    /// <summary>The names with the numbers of the cards in place of their words, such as <c>3 ground (card 2)</c>, for where the numbers are explained.</summary>
+    public IReadOnlyList<string> ShortNames { get; init; } = Names;
+}
 
 /// <summary>A cut, or equal cuts one after the other, through parts that are alike: copies of a sheet, and equal parts of one sheet.</summary>
 /// <param name="Number">Its number, from 1.</param>

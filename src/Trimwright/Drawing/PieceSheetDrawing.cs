@@ -79,9 +79,12 @@ public static class PieceSheetDrawing
             var name = layer.MatNumber == 0 ? layer.Piece.Name
                 : layer.Piece.Mats.Count == 1 ? $"mat of {layer.Piece.Name}"
                 : string.Create(CultureInfo.InvariantCulture, $"mat {layer.MatNumber} of {layer.Piece.Name}");
-            yield return Made(card, "cut-" + layer.Id, name, layer.Outline, layer.Piece);
+            var made = Made(card, "cut-" + layer.Id, name, layer.Outline, layer.Piece);
+            yield return layer.MatNumber == 0 && PicturePrint.Of(layer.Piece, card.Unit) is { } print ? Told(made, $"{made.Size}; print {print.File} at {print.Size} first") : made;
         }
     }
+
+    private static Entry Told(Entry entry, string size) => entry with { Size = size, Width = Math.Max(entry.Width, WidthOf(size)) };
 
     private static Entry Made(FittedCard card, string id, string name, Outline outline, FittedPiece? piece = null)
     {

@@ -12,7 +12,7 @@ namespace Trimwright.Drawing;
 /// <summary>
 /// The map of one way to cut a sheet: pieces with their names and sizes, the cuts numbered as in the schedule, what is kept white and called so, scrap grey. What is
 /// too small for its words has a letter, and a line in the key below. By itself it is drawn at half size; on a worksheet, where several maps share a
-/// page with the cuts, smaller.
+/// page with the cuts, smaller, and cards go by their numbers.
 /// </summary>
 public sealed class SheetMapDrawing
 {
@@ -21,7 +21,6 @@ public sealed class SheetMapDrawing
 
     private static readonly Stroke CutLine = new(Palette.Narrow, Palette.Ink);
     private static readonly Stroke EdgeLine = new(Palette.Wide, Palette.Ink);
-    private static readonly Stroke KeptLine = new(Palette.Narrow, Palette.Ink, Palette.Micrometres(2000), Palette.Micrometres(1000));
 
     private readonly TrimSchedule _schedule;
     private readonly ScheduledSheet _sheet;
@@ -63,7 +62,7 @@ public sealed class SheetMapDrawing
                     CutOffcut => new(White),
                     _ => new(Palette.Lighter(Palette.Quiet, 75)),
                 },
-                node is CutOffcut ? KeptLine : CutLine));
+                CutLine));
             if (Told(node) is { Length: > 0 } told)
             {
                 words.AddRange(labels.Place(told, Plane.Roughly(box)));
@@ -156,7 +155,7 @@ public sealed class SheetMapDrawing
         var size = LengthText.WriteSize(node.Width, node.Height, _unit);
         return node switch
         {
-            CutPiece piece => [.. ScheduleMaker.PieceNames(_schedule.Plan, _sheet, [piece]).Select(WithoutOne), size],
+            CutPiece piece => [.. ScheduleMaker.PieceNames(_schedule.Plan, _sheet, [piece], byNumber: _style.IsSmall).Select(WithoutOne), size],
             CutOffcut => ["keep", size],
             _ => [],
         };

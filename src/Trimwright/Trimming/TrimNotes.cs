@@ -46,7 +46,7 @@ internal static class TrimNotes
         var notes = new List<string> { $"shows {LengthText.Write(mat.Reveal, card.Unit)} all round" };
         if (piece.Source is { CutOut: not null, Picture: { } picture })
         {
-            notes.Add($"cut along its outline around {Named(piece, picture)}");
+            notes.Add($"cut along its outline around {PicturePrint.NameOf(piece, picture)}");
             if (mat.Widest is { } widest)
             {
                 notes.Add($"up to {LengthText.About}{LengthText.WriteNearest(widest.Nanometres, card.Unit)} {LengthText.Symbol(card.Unit)} where a notch is filled");
@@ -69,19 +69,16 @@ internal static class TrimNotes
 
     private static void Picture(FittedCard card, FittedPiece piece, PiecePicture picture, List<string> notes)
     {
-        notes.Add($"picture {Named(piece, picture)}");
+        notes.Add(PicturePrint.Of(piece, card.Unit) is { } print ? $"print {print.File} first, the whole picture {print.Size}" : $"picture {PicturePrint.NameOf(piece, picture)}");
         if (piece.Source.CutOut is not null)
         {
             notes.Add($"cut along its edge, {LengthText.WriteSizeAbout(piece.Box.Width, piece.Box.Height, card.Unit)}");
         }
         else if (piece.PictureBox is { } whole && whole != piece.Box)
         {
-            notes.Add($"all of it is {LengthText.WriteSizeAbout(whole.Width, whole.Height, card.Unit)}: trim it evenly on opposite sides");
+            notes.Add("trim it evenly on opposite sides");
         }
     }
-
-    private static string Named(FittedPiece piece, PiecePicture picture) =>
-        Path.GetFileName(picture.File.Replace('\\', '/')) + (piece.Source.Flipped ? ", flipped left to right" : "");
 
     private static void Tail(FittedPiece piece, Func<Position, string> text, List<string> notes)
     {

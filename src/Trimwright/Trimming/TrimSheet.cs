@@ -24,6 +24,13 @@ public static class TrimSheet
         var text = new StringBuilder();
         text.Append("# ").Append(card.Layout.Title).Append("\n\n");
         text.Append(Headline(list)).Append("\n\n");
+        if (PicturePrint.Of(card) is { Count: > 0 } prints)
+        {
+            text.Append("Before all else:\n\n");
+            AppendLines(text, prints.Select(print => print.Sentence));
+            text.Append('\n');
+        }
+
         text.Append(TrimTable.FromList(list).ToMarkdown());
         text.Append('\n').Append(Layers(list)).Append('\n');
         foreach (var (heading, lines) in FitReport.Of(card))

@@ -34,7 +34,7 @@ internal static class BatchSorting
             }
 
             yield return new(
-                "piles", $"{Whole(made)} of {cards.Words}: {(made == 1 ? "one pile" : $"{Whole(made)} piles, one for each card")}; layer 1 lies at the bottom",
+                "piles", $"{BatchWorksheet.Made(schedule, cards, made)}: {(made == 1 ? "one pile" : $"{Whole(made)} piles, one for each card")}; layer 1 lies at the bottom",
                 [
                     new("Layer", ColumnKind.Number), new("Piece", ColumnKind.About), new("Each card", ColumnKind.Number), new("In all", ColumnKind.Number),
                     new($"Size ({LengthText.Symbol(unit)})", ColumnKind.Size), new("Paper", ColumnKind.Words), new("Sheets", ColumnKind.Words),

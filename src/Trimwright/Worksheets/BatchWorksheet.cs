@@ -23,6 +23,7 @@ public static class BatchWorksheet
             Sections =
             [
                 new("What is made", [new WorksheetItems([.. Made(schedule)], IsNumbered: false)]),
+                .. ScheduleText.Prints(schedule) is { Count: > 0 } prints ? [new("Print first", [Sentences(prints)])] : Array.Empty<WorksheetSection>(),
                 new("Paper to take", [Paper(schedule)]),
                 new("How to follow the steps", [new WorksheetItems(Hints(schedule), IsNumbered: false, IsAside: true)]),
                 new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
@@ -69,7 +70,14 @@ public static class BatchWorksheet
     }
 
     private static IEnumerable<string> Made(TrimSchedule schedule) => schedule.Plan.Cards.Where(made => made.Count > 0)
-        .Select(made => $"{Whole(made.Count)} of {made.Card.Words}");
+        .Select(made => Made(schedule, made.Card, made.Count));
+
+    /// <summary>How many of some cards are made, with the number by which the tables and the maps name them where there are several kinds.</summary>
+    internal static string Made(TrimSchedule schedule, BatchCard card, int count)
+    {
+        var number = schedule.Plan.Cards.Count(made => made.Count > 0) == 1 ? "" : $"C{ScheduleMaker.CardNumber(schedule.Plan, card)[1..]}: ";
+        return $"{number}{Whole(count)} of {card.Words}";
+    }
 
     private static WorksheetTable Paper(TrimSchedule schedule) => new(
         "sheets", "Each letter is one way to cut a sheet; its map stands with its cuts",

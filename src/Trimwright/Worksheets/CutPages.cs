@@ -156,7 +156,7 @@ internal sealed class CutPages
 
         var unit = _schedule.Plan.Batch.Batch.Unit;
         return new(
-            "cuts", $"Sizes in {(unit == LengthUnit.Inch ? "inches" : "millimetres")}. Edges are named as the part lies on its map. A box to tick for each cut.",
+            "cuts", $"Sizes in {(unit == LengthUnit.Inch ? "inches" : "millimetres")}. Edges are named as the part lies on its map. A box to tick for each stroke of the blade.",
             [
                 new("Step", ColumnKind.Number), new("Fence", ColumnKind.Lead), new("Take", ColumnKind.Mark),
                 new("Edge at fence", ColumnKind.Words), new("Between fence and blade", ColumnKind.Words), new("Comes off", ColumnKind.Words), new("Done", ColumnKind.Ticks),
@@ -178,7 +178,7 @@ internal sealed class CutPages
             [])
         {
             IsNew = !IsSame(i),
-            Ticks = (step.Times, $"step {told[0]} is cut"),
+            Ticks = (step.Strokes, $"step {told[0]} is cut"),
         };
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trimwright.Drawing;
 using Trimwright.Drawing.Measured;
 using Trimwright.Measures;
@@ -103,8 +104,17 @@ public sealed record WorksheetRow(IReadOnlyList<string> Cells, IReadOnlyList<str
     /// <summary>Whether something new begins with it that holds for the rows that follow as well: a line is drawn above it, and its lead stands out.</summary>
     public bool IsNew { get; init; }
 
-    /// <summary>How many boxes to tick it has, and what a tick means.</summary>
-    public (int Count, string Meaning) Ticks { get; init; }
+    /// <summary>The most boxes that a row has: for more, their number is written, and a line to tally on.</summary>
+    public const int MostBoxes = 12;
+
+    /// <summary>How many times something is to be ticked, and what a tick means.</summary>
+    public (long Count, string Meaning) Ticks { get; init; }
+
+    /// <summary>How many boxes it has.</summary>
+    internal int Boxes => Ticks.Count <= MostBoxes ? (int)Ticks.Count : 0;
+
+    /// <summary>What is written above a line to tally on, where there would be too many boxes; empty where there are boxes.</summary>
+    internal string Tally => Ticks.Count <= MostBoxes ? "" : string.Create(CultureInfo.InvariantCulture, $"{Ticks.Count} times");
 }
 
 /// <summary>A drawing.</summary>

@@ -192,7 +192,13 @@ public sealed class WorksheetHtml
     {
         if (table.Columns[i].Kind == ColumnKind.Ticks)
         {
-            var boxes = Enumerable.Range(1, row.Ticks.Count).Select(box =>
+            if (row.Tally.Length > 0)
+            {
+                Line($"""<td role="cell" class="ticks">{row.Tally} <input type="text" inputmode="numeric" class="tally" aria-label="{Escaped(row.Ticks.Meaning)}, how many of {row.Tally}"></td>""");
+                return;
+            }
+
+            var boxes = Enumerable.Range(1, row.Boxes).Select(box =>
                 $"""<input type="checkbox" aria-label="{Escaped(row.Ticks.Meaning)}{(row.Ticks.Count > 1 ? $", {box} of {row.Ticks.Count}" : "")}">""");
             Line($"""<td role="cell" class="ticks">{string.Concat(boxes)}</td>""");
             return;

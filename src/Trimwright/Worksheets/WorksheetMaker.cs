@@ -25,6 +25,9 @@ public static partial class WorksheetMaker
         [
             new("", [new WorksheetFigure("face", FaceDrawing.Draw(card), "The card as it will look.", IsMeasuredOn: false)]),
             new("Before you cut", [new WorksheetItems(TakeCare.Lines, IsNumbered: false, IsAside: true)]),
+            .. PicturePrint.Of(card) is { Count: > 0 } prints
+                ? [new("Print first", [new WorksheetItems([.. prints.Select(print => $"{Capital(print.Sentence)}.")], IsNumbered: false)])]
+                : Array.Empty<WorksheetSection>(),
             new("What to cut", [Cuts(list)]),
             new("Putting it together", [new WorksheetItems(AssemblyOrder.Of(list), IsNumbered: true)]),
             new("The face, measured",

@@ -37,6 +37,9 @@ public sealed class WorksheetPdf
     /// <summary>Writes it: the same worksheet gives the same bytes everywhere.</summary>
     public static byte[] Write(Worksheet sheet) => new WorksheetPdf(sheet).Write();
 
+    /// <summary>How many pages it has.</summary>
+    public static int CountPages(Worksheet sheet) => Slab.OnPages([.. new WorksheetPdf(sheet).Slabs()], 0, HeightOn(sheet.Paper)).Count;
+
     /// <summary>Room for text and tables across a page, in millimetres.</summary>
     internal static double WidthOn(PaperSize paper) => Plane.Roughly(paper.Width) - (2 * Side);
 

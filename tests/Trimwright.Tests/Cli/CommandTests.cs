@@ -37,7 +37,7 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
-    public void Batch_writes_maps_schedule_and_leftovers_and_shows_the_steps()
+    public void Batch_writes_maps_schedule_and_leftovers_and_shows_the_first_of_many_steps_and_where_the_rest_is()
     {
         var (code, output, errors) = Run("batch", Repository.Path("layouts", "batches", "seed-swap.json"), "--out", Out());
         Assert.Equal((0, ""), (code, errors));
@@ -52,6 +52,15 @@ public sealed class CommandTests : IDisposable
         Assert.Contains("seed-swap-left-over.json", written);
         Assert.Contains("pad: 12 sheets; no plan uses fewer", output, StringComparison.Ordinal);
         Assert.Contains("edge at the fence", output, StringComparison.Ordinal);
+
+        // Ten rows, and as many more as the spreadsheet has lines after its heading.
+        var lines = output.Split('\n').Select(line => line.Trim()).ToList();
+        var table = lines.FindIndex(line => line.StartsWith("step ", StringComparison.Ordinal));
+        var rest = lines.FindIndex(line => line.StartsWith("... and ", StringComparison.Ordinal));
+        Assert.Equal(10, lines[table..rest].Count(line => line.Length > 0 && char.IsAsciiDigit(line[0])));
+        var steps = File.ReadAllLines(Path.Combine(Out(), "seed-swap-schedule.csv")).Length - 1;
+        Assert.Equal($"... and {steps - 10} steps more: all {steps} are in seed-swap-schedule.pdf, .html and .md", lines[rest]);
+        Assert.Matches("A worksheet on Letter paper, [0-9]+ pages", output);
     }
 
     [Fact]

@@ -11,6 +11,7 @@ using Trimwright.Tests.Images;
 using Trimwright.Tests.Layouts;
 using Trimwright.Trimming;
 using Trimwright.Variants;
+using Trimwright.Worksheets;
 
 namespace Trimwright.Tests.Fitting;
 
@@ -130,7 +131,7 @@ public class PicturePieceTests
         var width = Length.FromInches(17, 4).Nanometres;
         Assert.Equal(Places(drawn.Outline, 0), Places(flipped.Outline, width));
         Assert.Equal(Places(drawn.Mats[0].Outline, 0), Places(flipped.Mats[0].Outline, width));
-        Assert.Contains("picture pear.png, flipped left to right", TrimList.FromCard(FitHelper.Fit(Mirroring.Apply(layout, Mirror.LeftRight))).Lines.Single(line => line.Name == "pear").Notes);
+        Assert.Contains($"print pear.png flipped left to right first, the whole picture {PicturePrint.Of(flipped, LengthUnit.Inch)!.Size}", TrimList.FromCard(FitHelper.Fit(Mirroring.Apply(layout, Mirror.LeftRight))).Lines.Single(line => line.Name == "pear").Notes);
 
         // The places as a set, seen from the left edge or, mirrored, from the right one.
         static List<(Rational, Rational)> Places(Outline outline, long mirroredIn) =>
@@ -138,6 +139,30 @@ public class PicturePieceTests
             .. outline.Contours.SelectMany(contour => ((PolygonContour)contour).Points)
                 .Select(point => (mirroredIn == 0 ? point.X.Nanometres : mirroredIn - point.X.Nanometres, point.Y.Nanometres)).Order(),
         ];
+    }
+
+    // By hand: a square of 100 pixels that is cut out 2 in wide is printed with its clear ground of 50 pixels all round as 4 x 4 in; cut as a rectangle, the
+    // 200 pixels are the 2 in. Of 201 pixels less than a half increment is trimmed off, and no ruler shows 2 1/100 in.
+    [Theory]
+    [InlineData(200, "scissors", "4 x 4 in")]
+    [InlineData(200, "trimmer", "2 x 2 in")]
+    [InlineData(201, "trimmer", "2 x ~2 1/64 in")]
+    public void The_size_to_print_first_is_that_of_the_whole_picture(int high, string cut, string size)
+    {
+        var square = TestPictures.Encode(TestPictures.Shape(200, high, (x, y) => x is >= 50 and < 150 && y is >= 50 and < 150), SKEncodedImageFormat.Png);
+        var layout = Sample.Read(Sample.With($$"""
+            { "name": "bed", "kind": "image", "paper": "p", "picture": "bed.png", "cut": "{{cut}}", "width": "2", "place": { "from-left": "1/4", "from-top": "1/2" } }
+            """), _ => new(square)).Layout!;
+        var card = FitHelper.Fit(layout);
+        Assert.Equal(size, PicturePrint.Of(card.PieceNamed("bed"), LengthUnit.Inch)!.Size);
+        var list = TrimList.FromCard(card);
+        Assert.Contains($"print bed.png first, the whole picture {size}", list.Lines.Single(line => line.Name == "bed").Notes);
+        var told = $"print bed.png on p, the whole picture {size}, before you cut the bed";
+        var page = TrimSheet.Write(list);
+        Assert.InRange(page.IndexOf(told, StringComparison.Ordinal), 1, page.IndexOf("| layer |", StringComparison.Ordinal));
+        Assert.Contains(PieceSheetDrawing.Draw(card).Items.OfType<DrawnGroup>().SelectMany(group => group.Items).OfType<DrawnText>(), text => text.Text.EndsWith($"print bed.png at {size} first", StringComparison.Ordinal));
+        var sections = WorksheetMaker.Make(card, PaperSize.Letter).Sections.Select(section => section.Heading).ToList();
+        Assert.InRange(sections.IndexOf("Print first"), 0, sections.IndexOf("What to cut") - 1);
     }
 
     [Fact]

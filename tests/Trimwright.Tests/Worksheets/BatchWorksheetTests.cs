@@ -99,12 +99,19 @@ public partial class BatchWorksheetTests
 
     [PopplerTheory]
     [MemberData(nameof(Sheets))]
-    public void There_is_a_box_to_tick_for_every_cut(string name, string paper)
+    public void There_is_a_box_to_tick_for_every_stroke_of_the_blade_and_a_line_to_tally_on_where_there_are_many(string name, string paper)
     {
         var schedule = Schedule(name);
         var pdf = Pdf(name, paper);
-        Assert.Equal(schedule.Cuts, Enumerable.Range(1, Poppler.Pages(pdf).Length).Sum(page => Boxes(Poppler.Picture(pdf, page, 300))));
-        Assert.Equal(schedule.Cuts, WorksheetHtml.Write(BatchWorksheet.Make(schedule, PaperSize.Find(paper)!)).Split("<input type=\"checkbox\"").Length - 1);
+        // More than twelve boxes would not be counted by anybody.
+        var boxes = schedule.Steps.Where(step => step.Strokes <= 12).Sum(step => step.Strokes);
+        Assert.Equal(boxes, Enumerable.Range(1, Poppler.Pages(pdf).Length).Sum(page => Boxes(Poppler.Picture(pdf, page, 300))));
+        var html = WorksheetHtml.Write(BatchWorksheet.Make(schedule, PaperSize.Find(paper)!));
+        Assert.Equal(boxes, html.Split("<input type=\"checkbox\"").Length - 1);
+        var many = schedule.Steps.Where(step => step.Strokes > 12).ToList();
+        Assert.Equal(many.Count, html.Split("class=\"tally\"").Length - 1);
+        var text = string.Join(' ', Poppler.Pages(pdf));
+        Assert.All(many, step => Assert.Contains(FormattableString.Invariant($"{step.Strokes} times"), text, StringComparison.Ordinal));
     }
 
     [PopplerTheory]
@@ -294,7 +301,7 @@ public partial class BatchWorksheetTests
         Assert.EndsWith($": {LengthText.WriteBare(yield.Width, unit)} x {LengthText.WriteBare(yield.Height, unit)}", cell, StringComparison.Ordinal);
         Assert.Contains(yield.Kind switch
         {
-            YieldKind.Piece => string.Join(", ", yield.Names),
+            YieldKind.Piece => string.Join(", ", yield.ShortNames),
             YieldKind.Part => yield.Mark!,
             YieldKind.Offcut => "keep",
             _ => "scrap",

@@ -33,7 +33,7 @@ internal sealed class TableSetter
         var rows = table.SizedBy ?? table.Rows;
         _hasSeveralBoxes = rows.Any(row => row.Ticks.Count > 1);
         _widths = [.. table.Columns.Select((column, i) => rows
-            .Select(row => column.Kind == ColumnKind.Ticks ? BoxesAcross(row) : FontOf(i, row.IsNew).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(column.Heading, Size)).Max())];
+            .Select(row => column.Kind == ColumnKind.Ticks ? Math.Max(BoxesAcross(row), plain.Font.Width(row.Tally, Size)) : FontOf(i, row.IsNew).Font.Width(row.Cells[i], Size)).Append(bold.Font.Width(column.Heading, Size)).Max())];
         var spare = width - _widths.Sum() - (_columnGap * (_widths.Length - 1));
         if (spare < 0)
         {
@@ -76,7 +76,7 @@ internal sealed class TableSetter
 
     private static double HeadHeight => Pitch + (2 * HeadPad) - 1;
 
-    private static double BoxesAcross(WorksheetRow row) => (Math.Min(row.Ticks.Count, MostBoxesAcross) * BoxPitch) - (BoxPitch - BoxSide);
+    private static double BoxesAcross(WorksheetRow row) => row.Boxes == 0 ? 0 : (Math.Min(row.Boxes, MostBoxesAcross) * BoxPitch) - (BoxPitch - BoxSide);
 
     private bool IsNumber(int column) => _table.Columns[column].Kind == ColumnKind.Number;
 
@@ -126,7 +126,7 @@ internal sealed class TableSetter
 
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        List<IReadOnlyList<string>> cells = [.. row.Cells.Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01))];
+        List<IReadOnlyList<string>> cells = [.. row.Cells.Select((cell, i) => row.Tally.Length > 0 && _table.Columns[i].Kind == ColumnKind.Ticks ? row.Tally : cell).Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01))];
         var notes = row.Notes.Select(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - _columnGap - _lefts[_about]))
             .SelectMany(lines => lines.SkipLast(1).Append(lines[^1] + " ")).ToList();
         if (notes.Count > 0)
@@ -135,7 +135,8 @@ internal sealed class TableSetter
             cells[_about] = [.. cells[_about].SkipLast(1), cells[_about][^1] + " "];
         }
 
-        var boxLines = (row.Ticks.Count + MostBoxesAcross - 1) / MostBoxesAcross;
+        // A tally has its number on one line, and room to write above a rule on the next.
+        var boxLines = row.Tally.Length > 0 ? 2 : (row.Boxes + MostBoxesAcross - 1) / MostBoxesAcross;
         var textHeight = Math.Max(cells.Max(lines => lines.Count), boxLines) * Pitch;
         var tags = row.Cells.Select((_, i) => tag.Add(i == _about ? new Tag("TH") { Scope = "Row" } : new Tag("TD"))).ToList();
         return new((2 * _pad) + textHeight + (notes.Count * SmallPitch), (ink, y) =>
@@ -159,7 +160,12 @@ internal sealed class TableSetter
 
             ink.Aside(() =>
             {
-                for (var box = 0; box < row.Ticks.Count; box++)
+                if (row.Tally.Length > 0)
+                {
+                    ink.Rule(_lefts[^1], y + _pad + (2 * Pitch) - 0.6, _widths[^1], 0.25, Quiet);
+                }
+
+                for (var box = 0; box < row.Boxes; box++)
                 {
                     var left = _hasSeveralBoxes ? _lefts[^1] : _lefts[^1] + ((_widths[^1] - BoxSide) / 2);
                     ink.Frame(left + (box % MostBoxesAcross * BoxPitch), y + _pad + 0.5 + (box / MostBoxesAcross * Pitch), BoxSide, BoxSide, 0.25, Quiet);
