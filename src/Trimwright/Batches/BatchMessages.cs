@@ -101,19 +101,61 @@ internal static class BatchMessages
     public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) => Error(
         "E0621", card.Wanted.Place,
         $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, is larger than every sheet it may be cut from",
-        $"add a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)}{(grain is { } runs ? $", with the grain {(runs == Axis.Across ? "across" : "up and down")}," : "")} to `stock`");
+        $"add {SheetAtLeast(sheet, grain, unit)} to `stock`");
 
-    public static Diagnostic CannotBeHeld(BatchCard card, BatchPart part, Drawer drawer, Length? leastCut, Length? leastTrim, LengthUnit unit)
+    /// <summary>A piece that a sheet would give if its grain, or the top of its paper, did not forbid how it would have to lie.</summary>
+    public static Diagnostic FitsTheWrongWay(
+        BatchCard card, BatchPart part, WrongWay wrong, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit)
     {
-        var size = $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, cannot be cut from its sheets";
+        var why = (wrong.Grain, wrong.Top) switch
+        {
+            (true, true) => $"its fold would run across the grain and `{wrong.Paper}` has a top",
+            (true, false) => "its fold would run across the grain",
+            _ => $"`{wrong.Paper}` has a top",
+        };
+        var mend = (wrong.Grain, wrong.Top) switch
+        {
+            (true, true) => $"take `grain` out of `{wrong.Sheet.Name}` and `one-way` out of `{wrong.Paper}` if neither matters to you",
+            (true, false) => $"take `grain` out of `{wrong.Sheet.Name}` to fold against it",
+            _ => $"take `one-way` out of `{wrong.Paper}` if its pattern may lie on its side",
+        };
+        return Error(
+            "E0621", card.Wanted.Place,
+            $"the {part.Line.Name} of `{card.Card.Layout.File}`, {LengthText.WriteSize(part.Width, part.Height, unit)}, would fit `{wrong.Sheet.Name}`{(wrong.IsTurned ? " turned" : "")}, but {why}",
+            $"add {SheetAtLeast(sheet, grain, unit)} to `stock`, or {mend}");
+    }
+
+    private static string SheetAtLeast((Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) =>
+        $"a sheet of at least {LengthText.WriteSize(sheet.Width, sheet.Height, unit)}{(grain is { } runs ? $", with the grain {(runs == Axis.Across ? "across" : "up and down")}," : "")}";
+
+    /// <summary>Pieces of a card that the trimmer cannot hold, all for the same reason.</summary>
+    /// <param name="card">The card.</param>
+    /// <param name="parts">The pieces.</param>
+    /// <param name="reason">What is in the way of them.</param>
+    /// <param name="limits">What the drawer would have to say for everything in the batch.</param>
+    /// <param name="drawer">What it says.</param>
+    /// <param name="unit">The unit of lengths.</param>
+    public static Diagnostic CannotBeHeld(
+        BatchCard card, IReadOnlyList<BatchPart> parts, (bool Cut, bool Trim) reason, (Length? Cut, Length? Trim) limits, Drawer drawer, LengthUnit unit)
+    {
+        var names = parts.Select(part => $"the {part.Line.Name}, {LengthText.WriteSize(part.Width, part.Height, unit)},").ToList();
         var (across, off) = (
             $"cutting across a strip narrower than {LengthText.Write(drawer.SmallestPiece, unit)}", $"shaving off less than {LengthText.Write(drawer.ThinnestShaving, unit)}");
-        var (piece, shaving) = (
-            leastCut is { } cut ? $"`smallest-piece` in the drawer at most {LengthText.Write(cut, unit)}" : "",
-            leastTrim is { } trim ? $"`thinnest-shaving` in the drawer at most {LengthText.Write(trim, unit)}" : "");
+        var mend = new List<string>();
+        if (limits.Cut is { } cut)
+        {
+            mend.Add($"`smallest-piece` in the drawer at most {LengthText.Write(cut, unit)}");
+        }
+
+        if (limits.Trim is { } trim)
+        {
+            mend.Add($"`thinnest-shaving` in the drawer at most {LengthText.Write(trim, unit)}");
+        }
+
         return Error(
-            "E0622", card.Wanted.Place, $"{size} without {(leastTrim is null ? across : leastCut is null ? off : $"{across} and {off}")}",
-            $"make {(leastTrim is null ? piece : leastCut is null ? shaving : $"{piece} and {shaving}")}, if your trimmer can do that, or add a sheet of another size to `stock`");
+            "E0622", card.Wanted.Place,
+            $"{(names.Count == 1 ? names[0] : $"{string.Join(" ", names.SkipLast(1))} and {names[^1]}")} of `{card.Card.Layout.File}` cannot be cut from {(names.Count == 1 ? "its" : "their")} sheets without {(reason.Trim ? reason.Cut ? $"{across} and {off}" : off : across)}",
+            $"make {string.Join(" and ", mend)}, if your trimmer can do that, or add sheets of another size to `stock`");
     }
 
     public static Diagnostic TooManyPieces(BatchCard card) => Error(
@@ -121,8 +163,40 @@ internal static class BatchMessages
 
     public static Diagnostic TooLittle(BatchCard card, IReadOnlyList<(BatchPart Part, long Count)> missing, bool isProved) => Error(
         "E0624", card.Wanted.Place,
-        $"the stock runs out: for `{card.Card.Layout.File}` there is no {string.Join(", and no ", missing.Select(entry => Invariant($"paper for {entry.Count} of the {entry.Part.Line.Name} in {Papers(entry.Part)}")))}{(isProved ? "" : " (no plan was found that makes them, and none excluded)")}",
+        $"the stock runs out: for `{card.Card.Layout.File}` there is no {MissingParts(missing)}{(isProved ? "" : NotProved)}",
         "add sheets of that paper to `stock`, make fewer cards, or write `\"count\": \"as-many-as-possible\"`");
+
+    /// <summary>How many of the cards wanted the stock gives, and what runs out first.</summary>
+    /// <param name="stop">The cards, and why there are no more.</param>
+    /// <param name="made">How many there are.</param>
+    /// <param name="before">Whether other cards come before them, and are made first.</param>
+    /// <param name="others">Whether cards are left to be made without these.</param>
+    /// <param name="missing">What is missing for all of them.</param>
+    public static Diagnostic Fewer(StopReason stop, int made, bool before, bool others, IReadOnlyList<(BatchPart Part, long Count)> missing)
+    {
+        var (wanted, file) = (stop.Card.Wanted, stop.Card.Card.Layout.File);
+        var enough = made == 0 ? $"not enough for one card of `{file}`" : Invariant($"enough for {made} of the {wanted.Count} cards of `{file}`");
+        var parts = string.Join(" and ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"));
+        var fewer = (made, wanted.AsManyAsPossible) switch
+        {
+            (0, true) => "leave `at-least` out, or ",
+            (0, false) => others ? "take the entry out, or " : "",
+            (_, true) => Invariant($"write `\"at-least\": {made}`, or "),
+            _ => Invariant($"write `\"count\": {made}`, or "),
+        };
+        return Error(
+            "E0624", wanted.Place,
+            $"{(before ? "beside the cards before it, the stock is" : "the stock is")} {enough}: {(made == 0 ? "" : "with one more ")}{parts} {(stop.Parts.Count == 1 ? "runs" : "run")} out{(stop.IsProved ? "" : NotProved)}",
+            $"{fewer}add sheets of that paper to `stock`") with
+        {
+            Notes = missing.Count == 0 ? [] : [Invariant($"for {wanted.Count} there is no {MissingParts(missing)}")],
+        };
+    }
+
+    private const string NotProved = " (no plan was found that makes more, and none excluded)";
+
+    private static string MissingParts(IReadOnlyList<(BatchPart Part, long Count)> missing) =>
+        string.Join(", and no ", missing.Select(entry => Invariant($"paper for {entry.Count} of the {entry.Part.Line.Name} in {Papers(entry.Part)}")));
 
     public static Diagnostic NotOne(StopReason stop, Batch batch) => Error(
         "E0625", stop.Card.Wanted.Place,

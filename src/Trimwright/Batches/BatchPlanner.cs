@@ -73,12 +73,36 @@ public static class BatchPlanner
             cancel.ThrowIfCancellationRequested();
         }
 
-        return plan.Cutting.Missing.Count > 0
-            ? new(null, [.. BatchRefusals.Missing(fitted, ways, plan.Cutting)])
-            : new(plan with { Stops = [.. stops.Select(stop => stop with { Card = Renamed(stop.Card) })], IsBestMix = isBestMix }, []);
+        if (plan.Cutting.Missing.Count > 0)
+        {
+            var (made, reasons) = Fewer(run, fitted, cancel);
+            return new(null, BatchRefusals.Missing(fitted, ways, plan.Cutting, made, reasons));
+        }
+
+        return new(plan with { Stops = [.. stops.Select(stop => stop with { Card = Renamed(stop.Card) })], IsBestMix = isBestMix }, []);
 
         // The strips of its cards have names by now.
         BatchCard Renamed(BatchCard card) => plan.Batch.Cards[Enumerable.Range(0, counts.Length).First(c => ReferenceEquals(fitted.Cards[c], card))];
+    }
+
+    /// <summary>How many of what is wanted can be made, one entry after the other, and why no more; nothing if the search is ended before that is known.</summary>
+    private static (int[] Counts, List<StopReason> Stops) Fewer(PlanningRun run, FittedBatch fitted, CancellationToken cancel)
+    {
+        var (counts, stops) = (new int[fitted.Cards.Count], new List<StopReason>());
+        for (var c = 0; c < counts.Length; c++)
+        {
+            if (fitted.Cards[c].Wanted.Count is > 0 and var wanted)
+            {
+                counts[c] = wanted;
+                if (run.Try(counts).Result.Plan is not { Missing.Count: 0 })
+                {
+                    counts[c] = 0;
+                    run.MostOf(counts, c, stops, wanted);
+                }
+            }
+        }
+
+        return cancel.IsCancellationRequested ? (counts, []) : (counts, stops);
     }
 
     private static IReadOnlyList<CuttingRefusal> Raise(PlanningRun run, IReadOnlyList<int> many, int[] counts, List<StopReason> stops)

@@ -98,7 +98,7 @@ public static class BatchReader
             return (side, side);
         }
 
-        return BatchValues.Size(text, context) is var (width, height)
+        return BatchValues.Size(text, "leave it out, or write a small one like `1/4 x 1/4` to keep nearly everything", context) is var (width, height)
             ? (Length.Min(width, height), Length.Max(width, height))
             : default;
     }

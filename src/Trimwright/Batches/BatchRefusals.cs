@@ -12,18 +12,53 @@ internal static class BatchRefusals
 {
     public static IReadOnlyList<Diagnostic> Told(FittedBatch fitted, IReadOnlyList<CuttingRefusal> refusals)
     {
-        var told = refusals.Select(refusal => One(fitted, refusal)).Distinct().ToList();
+        var unheld = refusals.Where(refusal => refusal.Reason == RefusalReason.PieceCannotBeHeld).ToList();
+        var told = refusals.Except(unheld).Select(refusal => One(fitted, refusal)).Concat(Unheld(fitted, unheld)).Distinct().ToList();
         return DiagnosticList.InFileOrder(told);
     }
 
-    /// <summary>The parts that the stock is too little for, one message for each card.</summary>
-    public static IEnumerable<Diagnostic> Missing(FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingPlan plan) => plan.Missing
-        .Select(missing => (Found: BatchIds.PartOf(fitted, missing.Piece), missing.Piece, missing.Count))
-        .Select(missing => (missing.Found.Card, Whole: WholeOf(ways, missing.Found.Part, missing.Count), missing.Piece))
-        .GroupBy(missing => missing.Card)
-        .Select(card => BatchMessages.TooLittle(
-            card.Key, [.. card.GroupBy(missing => missing.Whole.Part, ReferenceEqualityComparer.Instance).Select(same => (same.First().Whole.Part, same.Max(missing => missing.Whole.Count)))],
-            card.All(missing => IsProved(plan, missing.Piece))));
+    /// <summary>
+    /// The parts that the stock is too little for, one message for each card; with how many cards it gives where that is known.
+    /// </summary>
+    /// <param name="fitted">The batch.</param>
+    /// <param name="ways">The ways in which panels may be pieced.</param>
+    /// <param name="plan">The plan in which something is missing.</param>
+    /// <param name="counts">How many of each card can be made, those before it made first; empty if that is not known.</param>
+    /// <param name="stops">Why there are no more of those of which there are too few.</param>
+    public static IReadOnlyList<Diagnostic> Missing(
+        FittedBatch fitted, IReadOnlyList<PiecedPanel> ways, CuttingPlan plan, IReadOnlyList<int> counts, IReadOnlyList<StopReason> stops)
+    {
+        var missing = plan.Missing
+            .Select(entry => (Found: BatchIds.PartOf(fitted, entry.Piece), entry.Piece, entry.Count))
+            .Select(entry => (entry.Found.Card, Whole: WholeOf(ways, entry.Found.Part, entry.Count), entry.Piece))
+            .ToLookup(entry => entry.Card, ReferenceEqualityComparer.Instance);
+        if (stops.Count > 0)
+        {
+            return
+            [
+                .. stops.Select(stop =>
+                {
+                    var c = Enumerable.Range(0, counts.Count).First(i => ReferenceEquals(fitted.Cards[i], stop.Card));
+                    return BatchMessages.Fewer(stop, counts[c], fitted.Cards.Take(c).Any(card => card.Wanted.Count > 0), counts.Any(count => count > 0), Parts(stop.Card));
+                }),
+            ];
+        }
+
+        return [.. missing.Select(card => BatchMessages.TooLittle((BatchCard)card.Key!, Parts(card.Key!), card.All(entry => IsProved(plan, entry.Piece))))];
+
+        IReadOnlyList<(BatchPart Part, long Count)> Parts(object card) =>
+            [.. missing[card].GroupBy(entry => entry.Whole.Part, ReferenceEqualityComparer.Instance).Select(same => (same.First().Whole.Part, same.Max(entry => entry.Whole.Count)))];
+    }
+
+    /// <summary>What cannot be held, the pieces of a card together; what the drawer would have to say is said for all of the batch, since less will not do.</summary>
+    private static IEnumerable<Diagnostic> Unheld(FittedBatch fitted, IReadOnlyList<CuttingRefusal> refusals)
+    {
+        var limits = (refusals.Min(refusal => refusal.LeastCut), refusals.Min(refusal => refusal.LeastTrim));
+        return refusals.Select(refusal => (Found: BatchIds.PartOf(fitted, refusal.Piece!), Reason: (refusal.LeastCut is not null, refusal.LeastTrim is not null)))
+            .GroupBy(entry => (Card: fitted.Cards.ToList().FindIndex(card => ReferenceEquals(card, entry.Found.Card)), entry.Reason))
+            .Select(same => BatchMessages.CannotBeHeld(
+                fitted.Cards[same.Key.Card], [.. same.Select(entry => entry.Found.Part)], same.Key.Reason, limits, fitted.Drawer, fitted.Batch.Unit));
+    }
 
     // A panel that lacks one strip of several is not made, and no more than one for each that is lacking.
     private static (BatchPart Part, long Count) WholeOf(IReadOnlyList<PiecedPanel> ways, BatchPart part, long count) =>
@@ -81,6 +116,31 @@ internal static class BatchRefusals
         return (card.Card.Layout.Base.Fold == Edge.Top) != isTurned ? Axis.Across : Axis.UpDown;
     }
 
+    /// <summary>The first sheet that is large enough for a part, but where its grain, or the top of its paper, does not let it lie so; null if there is none.</summary>
+    private static WrongWay? WrongWayOf(FittedBatch fitted, BatchCard card, BatchPart part)
+    {
+        var papers = card.Wanted.StandIns.FirstOrDefault(entry => entry.Paper == part.Line.Paper)?.From ?? [part.Line.Paper];
+        var alongFold = card.Card.Layout.Base.Fold == Edge.Top ? Axis.Across : Axis.UpDown;
+        foreach (var sheet in fitted.Batch.Stock)
+        {
+            var (width, height) = (sheet.Width - sheet.TrueOff - sheet.TrueOff, sheet.Height - sheet.TrueOff - sheet.TrueOff);
+            var isTurned = part.Width > width || part.Height > height;
+            if (papers.FirstOrDefault(sheet.Shows) is not { } paper || (isTurned && (part.Height > width || part.Width > height)))
+            {
+                continue;
+            }
+
+            var againstGrain = part.Line.Shape == BaseLine.Shape && sheet.Grain is { } grain && (grain == alongFold) == isTurned;
+            var wrong = new WrongWay(sheet, paper, isTurned, againstGrain, isTurned && fitted.Batch.PaperNamed(paper).OneWay);
+            if (wrong.Grain || wrong.Top)
+            {
+                return wrong;
+            }
+        }
+
+        return null;
+    }
+
     private static Diagnostic One(FittedBatch fitted, CuttingRefusal refusal)
     {
         if (refusal.Piece is not { } id)
@@ -95,10 +155,12 @@ internal static class BatchRefusals
             return told;
         }
 
+        var (sheet, unit) = ((refusal.SheetWidth, refusal.SheetHeight), fitted.Batch.Unit);
         return refusal.Reason switch
         {
-            RefusalReason.PieceTooLarge => BatchMessages.TooLarge(card, part, (refusal.SheetWidth, refusal.SheetHeight), GrainOf(fitted, card, part, refusal), fitted.Batch.Unit),
-            RefusalReason.PieceCannotBeHeld => BatchMessages.CannotBeHeld(card, part, fitted.Drawer, refusal.LeastCut, refusal.LeastTrim, fitted.Batch.Unit),
+            RefusalReason.PieceTooLarge => WrongWayOf(fitted, card, part) is { } wrong
+                ? BatchMessages.FitsTheWrongWay(card, part, wrong, sheet, GrainOf(fitted, card, part, refusal), unit)
+                : BatchMessages.TooLarge(card, part, sheet, GrainOf(fitted, card, part, refusal), unit),
             RefusalReason.CountOutOfRange => BatchMessages.TooManyPieces(card),
             _ => throw new InvalidOperationException($"a checked batch was refused: {refusal}"),
         };

@@ -90,14 +90,18 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
     /// Raises the count of one card as far as the stock goes: doubling, then halving the step. Returns refusals when not even one can be
     /// planned at all.
     /// </summary>
-    public IReadOnlyList<CuttingRefusal> MostOf(int[] counts, int card, List<StopReason> stops)
+    /// <param name="counts">How many of each card; that of this one is raised.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="stops">Where the reason is added why there are no more.</param>
+    /// <param name="limit">The most that are asked for.</param>
+    public IReadOnlyList<CuttingRefusal> MostOf(int[] counts, int card, List<StopReason> stops, int limit = BatchReader.MostCards)
     {
         var (most, step) = (counts[card], 1);
         (CuttingResult Result, bool IsSure)? failed = null;
-        var tooMany = BatchReader.MostCards + 1;
-        while (most < BatchReader.MostCards && !cancel.IsCancellationRequested)
+        var tooMany = limit + 1;
+        while (most < limit && !cancel.IsCancellationRequested)
         {
-            step = Math.Min(step, BatchReader.MostCards - most);
+            step = Math.Min(step, limit - most);
             counts[card] = most + step;
             var tried = Try(counts);
             if (tried.Result.Refusals.Count > 0)

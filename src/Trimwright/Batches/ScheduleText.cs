@@ -109,6 +109,7 @@ public static class ScheduleText
             lines.Add($"{Count(ways, "way")} to lay the seams of panels {(ways == 1 ? "was" : "were")} tried; what is said of the fewest sheets and the most cards holds for {(ways == 1 ? "it" : "them")}");
         }
 
+        lines.AddRange(StockText.UnknownGrain(schedule));
         return lines;
     }
 
@@ -194,7 +195,7 @@ public static class ScheduleText
 
     private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
 
-    private static string Listed(IReadOnlyList<string> words) =>
+    internal static string Listed(IReadOnlyList<string> words) =>
         words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
 
     internal static string Count(long count, string one, string? several = null) =>

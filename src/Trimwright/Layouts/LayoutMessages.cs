@@ -42,6 +42,12 @@ internal static class LayoutMessages
     public static Diagnostic KeyOfAnotherGroup(string key, string what, SourcePlace place, string remedy) => Error(
         "E0107", place, $"{what} has no key `{key}`", remedy);
 
+    public static Diagnostic UnknownKeyLikeAnother(string key, string what, string other, SourcePlace place, SourcePlace otherPlace) => Error(
+        "E0107", place, $"{what} has no key `{key}`, and `{other}` is there already", "take it out") with
+    {
+        Related = [new(otherPlace, "there it is")],
+    };
+
     public static Diagnostic MissingKey(string key, string what, SourcePlace place) => Error(
         "E0108", place, $"{what} needs `{key}`", MissingRemedy(key));
 
@@ -241,6 +247,11 @@ internal static class LayoutMessages
         "units" => "add `\"units\": \"in\"` or `\"units\": \"mm\"`",
         "base" => "add a base, like `\"base\": { \"paper\": \"kraft\" }`",
         "papers" => "add the papers, like `\"papers\": { \"kraft\": { \"tone\": \"burlywood\" } }`",
+        "stock" => "add the paper there is, like `\"stock\": [ { \"name\": \"pad\", \"size\": \"6 x 6\", \"count\": 18, \"paper\": \"kraft\" } ]`",
+        "size" => "add the size, like `\"size\": \"6 x 6\"`",
+        "count" => "add how many, like `\"count\": 12`",
+        "cards" => "add the cards wanted, like `\"cards\": [ { \"layout\": \"bean-row.json\", \"count\": 12 } ]`",
+        "layout" => "add the layout file, like `\"layout\": \"bean-row.json\"`",
         "pieces" => "add a list of pieces, like `\"pieces\": [ ... ]`",
         "kind" => "add a kind, like `\"kind\": \"panel\"`",
         "runs" => "add `\"runs\": \"across\"` or `\"runs\": \"up-and-down\"`",

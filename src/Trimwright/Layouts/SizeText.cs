@@ -14,6 +14,9 @@ public readonly record struct WrittenSize(Length Width, Length Height, LengthUni
 /// </summary>
 public static class SizeText
 {
+    /// <summary>What is wrong with a size of nothing: whoever knows what the size is of can tell more of what to do.</summary>
+    public static LengthProblem Nothing { get; } = new("both sides of a size must be more than 0", "write it like `4 x 6 in`", 0);
+
     private static readonly char[] NumberEnds = [.. "0123456789½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"];
 
     /// <summary>Whether a text has a cross after a number, so that a size was meant.</summary>
@@ -52,7 +55,7 @@ public static class SizeText
         }
 
         return width.Value.Value <= Length.Zero || height.Value.Value <= Length.Zero
-            ? (null, new("both sides of a size must be more than 0", "write it like `4 x 6 in`", 0))
+            ? (null, Nothing)
             : (new WrittenSize(width.Value.Value, height.Value.Value, height.Value.Unit), null);
     }
 

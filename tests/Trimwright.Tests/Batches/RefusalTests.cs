@@ -171,15 +171,6 @@ public class RefusalTests
     }
 
     [Fact]
-    public void Stock_that_runs_out_is_told_with_how_many_are_missing()
-    {
-        // By hand: 18 sheets give 18 fronts of 20.
-        var found = BatchMaker.Refused(BatchMaker.Text(Pad, """{ "layout": "card.json", "count": 20 }"""));
-        Assert.Equal("E0624", found.Code);
-        Assert.Equal("the stock runs out: for `card.json` there is no paper for 2 of the front in `dots`", found.Message);
-    }
-
-    [Fact]
     public void Too_many_kinds_of_sheets_are_refused()
     {
         var kinds = string.Join(", ", Enumerable.Range(0, 501).Select(n => $$"""{ "name": "s{{n}}", "size": "6 x 6", "count": 1, "paper": "dots" }"""));

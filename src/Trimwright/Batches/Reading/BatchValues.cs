@@ -8,7 +8,10 @@ namespace Trimwright.Batches.Reading;
 internal static class BatchValues
 {
     /// <summary>A size such as <c>6 x 6 in</c>; null if reported.</summary>
-    public static (Length Width, Length Height)? Size(SyntaxText text, ReadingContext context)
+    /// <param name="text">What is written.</param>
+    /// <param name="whereNothing">What to do where a side is 0.</param>
+    /// <param name="context">The reading.</param>
+    public static (Length Width, Length Height)? Size(SyntaxText text, string whereNothing, ReadingContext context)
     {
         var (size, problem) = SizeText.Read(text.Text, context.Unit);
         if (size is { } found)
@@ -16,6 +19,7 @@ internal static class BatchValues
             return (found.Width, found.Height);
         }
 
+        problem = problem == SizeText.Nothing ? problem with { Remedy = whereNothing } : problem;
         context.Add(LayoutMessages.BadLength(problem!, text.From(problem!.Start)));
         return null;
     }

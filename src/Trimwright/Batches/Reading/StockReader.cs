@@ -63,7 +63,7 @@ internal static class StockReader
             context.Declare(name.Text, name.Place);
         }
 
-        var size = view.Text(view.Need("size")) is { } text ? BatchValues.Size(text, context) : null;
+        var size = view.Text(view.Need("size")) is { } text ? BatchValues.Size(text, "write its true size like `6 x 6`, or leave the entry out if there is nothing of it", context) : null;
         var (count, hasCount) = ReadCount(view, context);
         var (sideA, sideB) = ReadSides(view, context);
         var trueOff = view.Length("true-off", LengthRange.NotNegative) is { } wish
@@ -132,7 +132,11 @@ internal static class StockReader
 
         if (!view.Has("side-a"))
         {
-            context.Add(BatchMessages.NoSide(view.Place, view.Has("side-b")));
+            if (!view.Misspells("side-a") && !view.Misspells("paper"))
+            {
+                context.Add(BatchMessages.NoSide(view.Place, view.Has("side-b")));
+            }
+
             BatchValues.Paper(view.Text("side-b"), context);
             return (null, null);
         }

@@ -43,11 +43,19 @@ internal sealed class ObjectView
                 continue;
             }
 
-            var meant = NearNames.Nearest(member.Key, keys);
-            context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, meant, keys));
-            if (meant is not null)
+            // A key that is there already cannot be meant: nothing stands in a group twice.
+            if (NearNames.Nearest(member.Key, keys.Where(key => !Has(key) && !_misspelt.Contains(key))) is { } meant)
             {
+                context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, meant, keys));
                 _misspelt.Add(meant);
+            }
+            else if (NearNames.Nearest(member.Key, keys.Where(Has)) is { } other)
+            {
+                context.Add(LayoutMessages.UnknownKeyLikeAnother(member.Key, what, other, member.KeyPlace, Find(other)!.Value.Place));
+            }
+            else
+            {
+                context.Add(LayoutMessages.UnknownKey(member.Key, what, member.KeyPlace, null, keys));
             }
         }
     }
@@ -66,6 +74,9 @@ internal sealed class ObjectView
 
     /// <summary>Whether the key is there.</summary>
     public bool Has(string key) => Find(key) is not null;
+
+    /// <summary>Whether the key is there with a slip of the pen, which was reported.</summary>
+    public bool Misspells(string key) => _misspelt.Contains(key);
 
     /// <summary>The key and its value; reported if missing.</summary>
     public SyntaxMember? Need(string key)
