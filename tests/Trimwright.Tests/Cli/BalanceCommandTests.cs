@@ -191,7 +191,8 @@ public sealed class BalanceCommandTests : IDisposable
         Assert.Equal((0, ""), (code, errors));
         Assert.Contains("To print:\n  watering-can-a7-landscape-variant-1-worksheet.pdf: the worksheet of no. 1, ", output, StringComparison.Ordinal);
         Assert.Contains("\n  watering-can-a7-landscape-variant-2-worksheet.pdf: the worksheet of no. 2, ", output, StringComparison.Ordinal);
-        Assert.Contains("Worksheets on A4 paper. Print the PDFs at 100 %", output, StringComparison.Ordinal);
+        Assert.Contains("\nWorksheets on A4 paper, ", output, StringComparison.Ordinal);
+        Assert.Contains(" pages. Print the PDFs at 100 %", output, StringComparison.Ordinal);
         Assert.StartsWith("%PDF-", System.IO.File.ReadAllText(Written("-variant-2-worksheet.pdf")), StringComparison.Ordinal);
 
         using var json = Json("balance", File("watering-can"), "--out", Out(), "--json");
