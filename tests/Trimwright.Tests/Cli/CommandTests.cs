@@ -64,6 +64,28 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void A_batch_with_a_picture_says_before_the_paper_how_often_and_at_what_size_to_print_it()
+    {
+        Directory.CreateDirectory(_folder);
+        var file = Path.Combine(_folder, "crows.json");
+        string[] papers = ["kraft", "cream", "leaf", "moss", "beet", "white"];
+        File.WriteAllText(file, $$"""
+            { "title": "Crows", "units": "in", "papers": { {{string.Join(", ", papers.Select(paper => $"\"{paper}\": {{}}"))}} },
+              "stock": [ {{string.Join(", ", papers.Select(paper => $$"""{ "name": "{{paper}}-sheets", "size": "8 1/2 x 11", "count": 9, "paper": "{{paper}}" }"""))}} ],
+              "cards": [ { "layout": {{JsonSerializer.Serialize(Repository.Path("layouts", "scarecrow.json"))}}, "count": 4 } ] }
+            """);
+        var (code, output, errors) = Run("batch", file, "--out", Out());
+        Assert.True(code == 0, errors);
+
+        // By hand, the pixels counted apart from this project: of 760 x 880 pixels the scarecrow is 860 high, which become 3 3/8 in. So 880 become 221 sixty-fourths, and 760 190.9.
+        const string told = "print scarecrow.png 4 times, the whole picture ~2 63/64 x ~3 29/64 in";
+        var page = File.ReadAllText(Path.Combine(Out(), "crows-schedule.md"));
+        Assert.Contains(told, output, StringComparison.Ordinal);
+        Assert.InRange(page.IndexOf(told, StringComparison.Ordinal), 1, page.IndexOf("## Take these sheets", StringComparison.Ordinal));
+        Assert.Contains("Print first", File.ReadAllText(Path.Combine(Out(), "crows-schedule.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_batch_is_printed_on_the_paper_that_is_asked_for_and_on_no_other()
     {
         var batch = Repository.Path("layouts", "batches", "seed-swap.json");
