@@ -97,6 +97,20 @@ internal static class BatchMessages
             ? $"did you mean `{near}`?"
             : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
 
+    public static Diagnostic NoVariant(SourcePlace place) => Error(
+        "E0616", place, "`variant` names nothing", "take it out for the layout as drawn, or write a name that `trimwright balance` shows");
+
+    public static Diagnostic NoSuchVariant(string name, Layout layout, string? near, IReadOnlyList<string> names, SourcePlace place) => Error(
+        "E0616", place, $"`{layout.File}` has no variant `{name}`",
+        near is not null ? $"did you mean `{near}`?" : names.Count == 0 ? "take `variant` out" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}") with
+    {
+        Notes = names.Count <= MostNamed ? [] : [$"`trimwright balance {layout.File}` shows them all"],
+    };
+
+    public static Diagnostic VariantDoesNotFit(string name, Layout layout, IReadOnlyList<string> names, SourcePlace place) => Error(
+        "E0617", place, $"`{layout.File}` does not fit as `{name}`: what cannot hold together then is told as well",
+        names.Count == 0 ? "mend the layout" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}, or take `variant` out for the layout as drawn");
+
     // E062x: there is no plan.
     public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) => Error(
         "E0621", card.Wanted.Place,
@@ -238,9 +252,12 @@ internal static class BatchMessages
     };
 
     /// <summary>A few of them by name, the others by their number.</summary>
-    private static string Several(IReadOnlyList<string> names) => names.Count <= MostNamed
-        ? $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}"
-        : Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} and {names.Count - MostNamed + 1} more");
+    private static string Several(IReadOnlyList<string> names, string last = "and") => names.Count switch
+    {
+        1 => names[0],
+        <= MostNamed => $"{string.Join(", ", names.SkipLast(1))} {last} {names[^1]}",
+        _ => Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} {last} {(last == "or" ? "one of " : "")}{names.Count - MostNamed + 1} more"),
+    };
 
     // More names than that nobody reads.
     private const int MostNamed = 4;
