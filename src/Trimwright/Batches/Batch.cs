@@ -112,6 +112,9 @@ public sealed record WantedCard
     /// <summary>The holding, or null for that of the layout.</summary>
     public Holding? Holding { get; init; }
 
+    /// <summary>The variant of the layout that is made, by its name, and where that stands; null for the layout as drawn.</summary>
+    public (string Name, SourcePlace Place)? Variant { get; init; }
+
     /// <summary>How many; with <see cref="AsManyAsPossible"/> at least so many.</summary>
     public required int Count { get; init; }
 

@@ -3,6 +3,7 @@ using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
 using Trimwright.Trimming;
+using Trimwright.Variants;
 
 namespace Trimwright.Batches;
 
@@ -24,7 +25,7 @@ public sealed record BatchCard(WantedCard Wanted, FittedCard Card, IReadOnlyList
     /// <summary>What the cards are called, such as <c>Bean row, A2 portrait</c>; those of the same name after the first get a number.</summary>
     public string Words => Namesake == 1 ? Name : FormattableString.Invariant($"{Name} ({Namesake})");
 
-    internal string Name => $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}";
+    internal string Name => $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}{(Wanted.Variant is { } variant ? $", {NamedVariants.Plain(variant.Name)}" : "")}";
 }
 
 /// <summary>One line of the trim list of a card, as something to be cut out of stock.</summary>
@@ -81,9 +82,7 @@ public static class BatchFitter
                 continue;
             }
 
-            var result = Fitter.Fit(layout, wanted.Format ?? layout.Format, wanted.Holding ?? layout.Holding, drawer, cancel);
-            diagnostics.AddRange(result.Diagnostics.Where(found => !diagnostics.Contains(found)));
-            if (result.Card is { } card)
+            if (FitCard(layout, wanted, drawer, diagnostics, cancel) is { } card)
             {
                 var made = new BatchCard(wanted, card, Parts(batch, wanted, card, diagnostics));
                 cards.Add(made with { Namesake = 1 + cards.Count(other => other.Name == made.Name) });
@@ -96,6 +95,35 @@ public static class BatchFitter
         }
 
         return new(diagnostics.HasErrors() ? null : new(batch, drawer, cards), diagnostics, texts);
+    }
+
+    private static FittedCard? FitCard(Layout layout, WantedCard wanted, Drawer drawer, List<Diagnostic> diagnostics, CancellationToken cancel)
+    {
+        var (format, holding) = (wanted.Format ?? layout.Format, wanted.Holding ?? layout.Holding);
+        var drawn = layout;
+        if (wanted.Variant is { } wish)
+        {
+            if (NamedVariants.Find(layout, wish.Name) is not { } found)
+            {
+                diagnostics.Add(BatchMessages.NoSuchVariant(NamedVariants.Plain(wish.Name), layout, NearNames.Nearest(NamedVariants.Plain(wish.Name), NamedVariants.Names(layout)), Names(), wish.Place));
+                return null;
+            }
+
+            drawn = found;
+        }
+
+        var result = Fitter.Fit(drawn, format, holding, drawer, cancel);
+        diagnostics.AddRange(result.Diagnostics.Where(found => !diagnostics.Contains(found)));
+        if (result.Card is null && wanted.Variant is { } named)
+        {
+            diagnostics.Add(BatchMessages.VariantDoesNotFit(NamedVariants.Plain(named.Name), layout, Names(), named.Place));
+        }
+
+        return result.Card;
+
+        // Only those that fit help.
+        IReadOnlyList<string> Names() =>
+            [.. VariantSearch.Find(layout, format, holding, drawer, cancel: cancel).Found.Where(variant => variant.Card is not null).Select(variant => NamedVariants.Plain(variant.Name))];
     }
 
     private static Layout? Read(

@@ -15,5 +15,5 @@ public static class BatchKeys
         ["name", "size", "count", "paper", "side-a", "side-b", "grain", "true-off", "cost", "offcut"];
 
     /// <summary>The keys of a wanted card.</summary>
-    public static IReadOnlyList<string> Card { get; } = ["layout", "format", "held", "count", "at-least", "worth", "cut-from"];
+    public static IReadOnlyList<string> Card { get; } = ["layout", "format", "held", "variant", "count", "at-least", "worth", "cut-from"];
 }

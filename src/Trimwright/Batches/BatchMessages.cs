@@ -3,6 +3,7 @@ using Trimwright.Cutting;
 using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
+using Trimwright.Layouts.Reading;
 using Trimwright.Measures;
 
 namespace Trimwright.Batches;
@@ -23,7 +24,7 @@ internal static class BatchMessages
         "E0602", place, Invariant($"the batch has more than {most} entries in `cards`"), "split it into several batches");
 
     public static Diagnostic BadCount(string key, string what, int most, Rational number, SourcePlace place) => Error(
-        "E0603", place, Invariant($"`{key}` is {number}, but {what} are counted in whole numbers from 1 to {most}"),
+        "E0603", place, Invariant($"`{key}` is {LengthText.WriteDecimal(number, LengthValues.LongestNumber)}, but {what} are counted in whole numbers from 1 to {most}"),
         number.IsZero ? "leave the entry out if there are none" : Invariant($"write a whole number from 1 to {most}"));
 
     public static Diagnostic NothingLeft(Length trueOff, (Length Width, Length Height) size, LengthUnit unit, SourcePlace place) => Error(
@@ -97,6 +98,20 @@ internal static class BatchMessages
             ? $"did you mean `{near}`?"
             : $"its papers are {string.Join(", ", layout.Papers.Select(paper => $"`{paper.Name}`"))}");
 
+    public static Diagnostic NoVariant(SourcePlace place) => Error(
+        "E0616", place, "`variant` names nothing", "take it out for the layout as drawn, or write a name that `trimwright balance` shows");
+
+    public static Diagnostic NoSuchVariant(string name, Layout layout, string? near, IReadOnlyList<string> names, SourcePlace place) => Error(
+        "E0616", place, $"`{layout.File}` has no variant `{name}`",
+        near is not null ? $"did you mean `{near}`?" : names.Count == 0 ? "take `variant` out" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}") with
+    {
+        Notes = names.Count <= MostNamed ? [] : [$"`trimwright balance {layout.File}` shows them all"],
+    };
+
+    public static Diagnostic VariantDoesNotFit(string name, Layout layout, IReadOnlyList<string> names, SourcePlace place) => Error(
+        "E0617", place, $"`{layout.File}` does not fit as `{name}`: what cannot hold together then is told as well",
+        names.Count == 0 ? "mend the layout" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}, or take `variant` out for the layout as drawn");
+
     // E062x: there is no plan.
     public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) => Error(
         "E0621", card.Wanted.Place,
@@ -138,7 +153,14 @@ internal static class BatchMessages
     public static Diagnostic CannotBeHeld(
         BatchCard card, IReadOnlyList<BatchPart> parts, (bool Cut, bool Trim) reason, (Length? Cut, Length? Trim) limits, Drawer drawer, LengthUnit unit)
     {
-        var names = parts.Select(part => $"the {part.Line.Name}, {LengthText.WriteSize(part.Width, part.Height, unit)},").ToList();
+        // The least of them is the hardest to hold.
+        var named = parts.OrderBy(part => (Int128)part.Width.Nanometres * part.Height.Nanometres).Take(parts.Count <= MostNamed ? MostNamed : MostNamed - 1);
+        var names = named.Select(part => $"the {part.Line.Name}, {LengthText.WriteSize(part.Width, part.Height, unit)},").ToList();
+        if (parts.Count > names.Count)
+        {
+            names.Add(Invariant($"{parts.Count - names.Count} other pieces"));
+        }
+
         var (across, off) = (
             $"cutting across a strip narrower than {LengthText.Write(drawer.SmallestPiece, unit)}", $"shaving off less than {LengthText.Write(drawer.ThinnestShaving, unit)}");
         var mend = new List<string>();
@@ -177,6 +199,7 @@ internal static class BatchMessages
         var (wanted, file) = (stop.Card.Wanted, stop.Card.Card.Layout.File);
         var enough = made == 0 ? $"not enough for one card of `{file}`" : Invariant($"enough for {made} of the {wanted.Count} cards of `{file}`");
         var parts = string.Join(" and ", stop.Parts.Select(part => $"the {part.Line.Name} in {Papers(part)}"));
+        var papers = string.Join(" and of ", (missing.Count > 0 ? missing.Select(entry => entry.Part) : stop.Parts).Select(Papers).Distinct());
         var fewer = (made, wanted.AsManyAsPossible) switch
         {
             (0, true) => "leave `at-least` out, or ",
@@ -187,7 +210,7 @@ internal static class BatchMessages
         return Error(
             "E0624", wanted.Place,
             $"{(before ? "beside the cards before it, the stock is" : "the stock is")} {enough}: {(made == 0 ? "" : "with one more ")}{parts} {(stop.Parts.Count == 1 ? "runs" : "run")} out{(stop.IsProved ? "" : NotProved)}",
-            $"{fewer}add sheets of that paper to `stock`") with
+            $"{fewer}add sheets of {papers} to `stock`") with
         {
             Notes = missing.Count == 0 ? [] : [Invariant($"for {wanted.Count} there is no {MissingParts(missing)}")],
         };
@@ -238,9 +261,12 @@ internal static class BatchMessages
     };
 
     /// <summary>A few of them by name, the others by their number.</summary>
-    private static string Several(IReadOnlyList<string> names) => names.Count <= MostNamed
-        ? $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}"
-        : Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} and {names.Count - MostNamed + 1} more");
+    private static string Several(IReadOnlyList<string> names, string last = "and") => names.Count switch
+    {
+        1 => names[0],
+        <= MostNamed => $"{string.Join(", ", names.SkipLast(1))} {last} {names[^1]}",
+        _ => Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} {last} {(last == "or" ? "one of " : "")}{names.Count - MostNamed + 1} more"),
+    };
 
     // More names than that nobody reads.
     private const int MostNamed = 4;

@@ -92,7 +92,7 @@ public static class BatchReader
 
     private static (Length Shorter, Length Longer) ReadLeastOffcut(ObjectView view, ReadingContext context)
     {
-        if (view.Text("least-offcut") is not { } text)
+        if (view.As<SyntaxText>(view.Find("least-offcut"), "it in double quotes, like `\"1 x 2\"`") is not { } text)
         {
             var side = Usual(context, Length.FromInches(1), Length.FromMillimetres(25));
             return (side, side);

@@ -20,7 +20,8 @@ internal sealed record VariantPlan(Mirror? Mirror, IReadOnlyList<(string Name, S
         }
     }
 
-    private static string Changed(Mirror mirror) => mirror switch
+    /// <summary>What a mirror does to a layout, in a word or two.</summary>
+    public static string Changed(Mirror mirror) => mirror switch
     {
         Variants.Mirror.HalfTurn => "turned half round",
         Variants.Mirror.AccentsAlone => "accents alone mirrored",
@@ -77,7 +78,8 @@ internal static class VariantPlans
         return sum;
     }
 
-    private static List<Mirror?> MirrorsOf(Layout layout) =>
+    /// <summary>No mirror, and those that mean something for a layout.</summary>
+    public static List<Mirror?> MirrorsOf(Layout layout) =>
     [
         null,
         .. Enum.GetValues<Mirror>().Where(mirror => mirror != Mirror.AccentsAlone || Mirroring.HasAccents(layout)).Select(mirror => (Mirror?)mirror),

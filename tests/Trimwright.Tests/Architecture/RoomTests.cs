@@ -24,7 +24,7 @@ public class RoomTests
         ["Variants"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Trimming"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting"],
         ["Balance"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming"],
-        ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Trimming", "Cutting"],
+        ["Batches"] = ["Measures", "Geometry", "Diagnostics", "Layouts", "Fitting", "Variants", "Trimming", "Cutting"],
         ["Drawing"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Balance", "Cutting", "Batches"],
         ["Worksheets"] = ["Measures", "Geometry", "Diagnostics", "Images", "Layouts", "Fitting", "Variants", "Trimming", "Cutting", "Batches", "Drawing"],
     };

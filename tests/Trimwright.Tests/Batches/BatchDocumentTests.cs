@@ -85,6 +85,8 @@ public partial class BatchDocumentTests
     [InlineData("\"side-a\"", "\"cost\": 0.125, \"side-a\"")]
     [InlineData("\"side-a\"", "\"offcut\": \"yes\", \"side-a\"")]
     [InlineData("\"layout\": \"a.json\"", "\"layout\": \" \"")]
+    [InlineData("\"layout\": \"a.json\"", "\"layout\": \"a.json\", \"variant\": \" \"")]
+    [InlineData("\"layout\": \"a.json\"", "\"layout\": \"a.json\", \"variant\": 2")]
     [InlineData("\"layout\": \"a.json\", \"count\": 2", "\"layout\": \"a.json\"")]
     [InlineData("\"layout\": \"a.json\", \"count\": 2", "\"layout\": \"a.json\", \"count\": 10001")]
     [InlineData("\"layout\": \"a.json\", \"count\": 2", "\"layout\": \"a.json\", \"count\": 2, \"worth\": 2")]

@@ -29,6 +29,27 @@ public class RemedyTests
     }
 
     [Fact]
+    public void Of_many_pieces_that_cannot_be_held_the_smallest_are_named_and_one_limit_does_for_all()
+    {
+        string File(string name) => System.IO.File.ReadAllText(Repository.Path("layouts", name));
+        Drawer Of(string held) => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes($$"""{ "units": "in", "smallest-piece": "{{held}}" }""")).Drawer!;
+        var batch = File("batches/seed-swap.json").Replace("../bean-row.json", "card.json", StringComparison.Ordinal);
+        var told = Assert.Single(Told(batch, File("bean-row.json"), Of("20")));
+        Assert.StartsWith("the thanks, 1 1/8 x 5/8 in, the mat of thanks, 1 1/4 x 3/4 in, the short-pennant, 5/8 x 1 5/8 in, and 7 other pieces of `card.json` cannot be cut", told.Message, StringComparison.Ordinal);
+        var limit = System.Text.RegularExpressions.Regex.Match(told.Remedy!, "at most (.*) in, if").Groups[1].Value;
+        BatchMaker.Schedule(batch, File("bean-row.json"), Of(limit));
+    }
+
+    [Theory]
+    [InlineData("\"size\": \"6 x 6\"", "\"size\": 6", "`size` is a number", "write it in double quotes, like `\"6 x 6\"`")]
+    [InlineData("\"count\": 18", "\"count\": 1.5", "`count` is 1.5, but sheets are counted in whole numbers from 1 to 100000", "write a whole number from 1 to 100000")]
+    public void Numbers_are_told_as_they_were_written(string good, string broken, string message, string remedy)
+    {
+        var told = Assert.Single(Told(BatchMaker.Text(Pad).Replace(good, broken, StringComparison.Ordinal)));
+        Assert.Equal((message, remedy), (told.Message, told.Remedy));
+    }
+
+    [Fact]
     public void A_least_offcut_of_nothing_is_told_with_what_to_write()
     {
         string Text(string head) => BatchMaker.Text(Pad, head: head);
@@ -118,7 +139,7 @@ public class RemedyTests
         Drawer Of(string held) => DrawerReader.Read("drawer.json", Encoding.UTF8.GetBytes($$"""{ "units": "in", "smallest-piece": "{{held}}" }""")).Drawer!;
         var told = Assert.Single(Told(BatchMaker.Text(stock), drawer: Of("20")));
         Assert.Equal("E0622", told.Code);
-        Assert.Equal("the card base, 8 1/2 x 5 1/2 in, and the front, 4 x 5 1/4 in, of `card.json` cannot be cut from their sheets without cutting across a strip narrower than 20 in", told.Message);
+        Assert.Equal("the front, 4 x 5 1/4 in, and the card base, 8 1/2 x 5 1/2 in, of `card.json` cannot be cut from their sheets without cutting across a strip narrower than 20 in", told.Message);
         Assert.StartsWith("make `smallest-piece` in the drawer at most 5 1/4 in, if", told.Remedy, StringComparison.Ordinal);
         BatchMaker.Schedule(BatchMaker.Text(stock), drawer: Of("5 1/4"));
         Assert.Contains(Told(BatchMaker.Text(stock), drawer: Of("5 5/16")), found => found.Code == "E0622");
@@ -133,7 +154,7 @@ public class RemedyTests
         Assert.Equal("E0624", told.Code);
         Assert.Equal("the stock is enough for 18 of the 35 cards of `card.json`: with one more the front in `dots` runs out", told.Message);
         Assert.Equal(["for 35 there is no paper for 17 of the front in `dots`"], told.Notes);
-        Assert.Equal("write `\"count\": 18`, or add sheets of that paper to `stock`", told.Remedy);
+        Assert.Equal("write `\"count\": 18`, or add sheets of `dots` to `stock`", told.Remedy);
         Assert.Equal(18, BatchMaker.Schedule(Text("18")).Plan.Cards[0].Count);
         BatchMaker.Schedule(BatchMaker.Text(Pad + """, { "name": "more", "size": "6 x 6", "count": 17, "paper": "dots" }""", """{ "layout": "card.json", "count": 35 }"""));
     }
@@ -146,6 +167,8 @@ public class RemedyTests
         var told = Assert.Single(Told(BatchMaker.Text(stock, """{ "layout": "card.json", "count": 10 }""")));
         Assert.Equal("the stock is enough for 5 of the 10 cards of `card.json`: with one more the front in `dots` runs out", told.Message);
         Assert.Equal(["for 10 there is no paper for 4 of the card base in `kraft`, and no paper for 5 of the front in `dots`"], told.Notes);
+        Assert.Equal("write `\"count\": 5`, or add sheets of `kraft` and of `dots` to `stock`", told.Remedy);
+        BatchMaker.Schedule(BatchMaker.Text(stock, """{ "layout": "card.json", "count": 5 }"""));
     }
 
     [Fact]
@@ -161,7 +184,7 @@ public class RemedyTests
                 "beside the cards before it, the stock is not enough for one card of `card.json`: the front in `dots` runs out",
             ],
             told.Select(found => found.Message));
-        Assert.Equal(["write `\"at-least\": 3`, or add sheets of that paper to `stock`", "take the entry out, or add sheets of that paper to `stock`"], told.Select(found => found.Remedy));
+        Assert.Equal(["write `\"at-least\": 3`, or add sheets of `dots` to `stock`", "take the entry out, or add sheets of `dots` to `stock`"], told.Select(found => found.Remedy));
         Assert.Equal([7, 3], BatchMaker.Schedule(Text("3", "")).Plan.Cards.Select(made => made.Count));
     }
 

@@ -63,7 +63,7 @@ internal static class StockReader
             context.Declare(name.Text, name.Place);
         }
 
-        var size = view.Text(view.Need("size")) is { } text ? BatchValues.Size(text, "write its true size like `6 x 6`, or leave the entry out if there is nothing of it", context) : null;
+        var size = view.As<SyntaxText>(view.Need("size"), "it in double quotes, like `\"6 x 6\"`") is { } text ? BatchValues.Size(text, "write its true size like `6 x 6`, or leave the entry out if there is nothing of it", context) : null;
         var (count, hasCount) = ReadCount(view, context);
         var (sideA, sideB) = ReadSides(view, context);
         var trueOff = view.Length("true-off", LengthRange.NotNegative) is { } wish

@@ -55,6 +55,13 @@ internal static class WantedReader
         }
 
         var (format, holding) = ReadFormat(view, context);
+        var variant = view.Text("variant");
+        if (variant is not null && string.IsNullOrWhiteSpace(variant.Text))
+        {
+            context.Add(BatchMessages.NoVariant(variant.Place));
+            variant = null;
+        }
+
         var (count, asMany) = ReadCount(view, context);
         var standIns = ReadStandIns(view, context);
         return file is null || count is null ? null : new()
@@ -63,6 +70,7 @@ internal static class WantedReader
             LayoutPlace = file.Place,
             Format = format,
             Holding = view.Word("held", Words.Holdings) ?? holding,
+            Variant = variant is null ? null : (variant.Text, variant.Place),
             Count = count.Value,
             AsManyAsPossible = asMany,
             Worth = ReadWorth(view, asMany, context),
