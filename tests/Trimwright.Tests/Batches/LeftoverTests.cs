@@ -61,7 +61,7 @@ public class LeftoverTests
         var schedule = BatchMaker.Schedule($$"""
             { "title": "Any", "units": "{{unit}}", "papers": {{paperText}},
               "salvage": "{{new[] { "always", "never" }[Next(2)]}}", "stock": [ {{string.Join(",\n", texts)}} ],
-              "cards": [ { "layout": "card.json", "count": {{1 + Next(8)}}, "cut-from": { "dots": [ "dots", "rows" ] } } ] }
+              "cards": [ { "layout": "card.json", "count": {{1 + Next(5)}}, "cut-from": { "dots": [ "dots", "rows" ] } } ] }
             """, layout);
 
         var written = BatchJson.WriteLeftovers(schedule);
