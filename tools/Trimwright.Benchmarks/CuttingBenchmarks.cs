@@ -13,7 +13,7 @@ public class CuttingBenchmarks
     private readonly CuttingJob _one = CuttingOrders.OnSix;
     private readonly CuttingJob _held = CuttingOrders.OnSix with { Rules = CuttingOrders.Held };
     private readonly CuttingJob _six = CuttingOrders.OnFour;
-    private readonly string _demo = "seed-swap.json";
+    private readonly string _demo = "layouts/batches/seed-swap.json";
 
     [Benchmark(Baseline = true)]
     public object OneSheetTable() => BestSheet.Find(_one, [64 * 84, 60 * 80, 60 * 24, 64 * 28, 22 * 22, 16 * 20]);
@@ -33,5 +33,5 @@ public class CuttingBenchmarks
         [new("card", [.. CuttingOrders.Seventeen.Select(piece => new SetPart(piece.Id, piece.Id == "square" ? 2 : 1))])]);
 
     [Benchmark]
-    public object WholeDemoBatch() => PlanQuality.Demo(_demo);
+    public object WholeDemoBatch() => WholeBatch.Run(_demo);
 }

@@ -27,7 +27,7 @@ internal sealed class PlanningRun(FittedBatch fitted, IReadOnlyList<PiecedPanel>
 
     /// <summary>Why so many of each card cannot be planned whatever the stock: everything at once, before time is spent on a part of it.</summary>
     public IReadOnlyList<CuttingRefusal> Refusals(int[] counts) =>
-        CuttingPlanner.PlanQuickly(_jobs.Make(counts, Windows(counts)), (options ?? new()) with { Rounds = 0 }, cancel).Refusals;
+        CuttingPlanner.Refusals(_jobs.Make(counts, Windows(counts)), options ?? new(), cancel);
 
     /// <summary>
     /// Plans. A seam over a hole does not hold: where windows would come to lie below pieced panels, it is planned again without those windows, and

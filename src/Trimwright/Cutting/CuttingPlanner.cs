@@ -70,6 +70,10 @@ public static class CuttingPlanner
         };
     }
 
+    /// <summary>Why a job would be refused; empty when it would not be. Where pieces are joined, how many of each is known once it is planned.</summary>
+    internal static IReadOnlyList<CuttingRefusal> Refusals(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
+        job.Joins.Count > 0 ? PlanQuickly(job, options with { Rounds = 0 }, cancel).Refusals : JobChecks.Check(job);
+
     /// <summary>A plan whose sheets are not laid again for less cost, leftovers or cuts: good enough to know whether the stock will do.</summary>
     internal static CuttingResult PlanQuickly(CuttingJob job, CuttingOptions options, CancellationToken cancel) =>
         PlanInPart(job, options with { TidySteps = 0, IsAnyCostGood = true }, cancel);

@@ -36,6 +36,9 @@ internal sealed record Shape(int Width, int Height, long Demand, bool[] Upright,
 /// </summary>
 internal sealed record LotStock(int Index, int Width, int Height, bool Limited, long Count, long Cost)
 {
+    /// <summary>How many there are, also where that is more than there are pieces: what is proved is proved of these. Means nothing without limit.</summary>
+    public required long OnHand { get; init; }
+
     public long Area => (long)Width * Height;
 }
 

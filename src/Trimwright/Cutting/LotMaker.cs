@@ -103,7 +103,10 @@ internal static class LotMaker
         {
             var (width, height) = JobChecks.Trued(sheet);
             return new(index, Units(width), Units(height), sheet.Count < total || sheet.Cost == 0,
-                Math.Min(sheet.Count ?? total, total), sheet.Cost);
+                Math.Min(sheet.Count ?? total, total), sheet.Cost)
+            {
+                OnHand = sheet.Count ?? total,
+            };
         }
     }
 

@@ -18,11 +18,17 @@ internal sealed class Relayer
     private readonly List<int> _pool = [];
     private readonly List<int> _rest = [];
 
+    // For each of four senses of large, the size of each shape.
+    private readonly long[][] _sizes;
+    private long[] _keys = [];
+    private int[] _items = [];
+
     public Relayer(Lot lot, PlanRandom random)
     {
         _lot = lot;
         _random = random;
         _packer = new(lot);
+        _sizes = [.. Enumerable.Range(0, 4).Select(order => Sizes(lot, order))];
     }
 
     /// <summary>Rounds spent so far.</summary>
@@ -149,12 +155,9 @@ internal sealed class Relayer
 
         _packer.FitBy = (FitBy)_random.Next(3);
         _packer.SplitBy = (SplitBy)_random.Next(3);
-        var order = _random.Next(4);
-        var keys = _pool.Select(k => SortKey(_lot.Shapes[k], order)).ToArray();
-        var items = _pool.ToArray();
-        Array.Sort(keys, items);
+        SortPool(_sizes[_random.Next(4)]);
         _rest.Clear();
-        _rest.AddRange(items);
+        _rest.AddRange(_items.AsSpan(0, _pool.Count));
         for (var n = 0; n < (oneByOne ? chosen.Length : 1); n++)
         {
             if (oneByOne)
@@ -169,16 +172,38 @@ internal sealed class Relayer
     }
 
     // Largest first in one sense or another, shaken by up to a half so that no two rounds are alike.
-    private Int128 SortKey(Shape shape, int order)
+    private void SortPool(long[] sizes)
     {
-        Int128 size = order switch
+        if (_keys.Length < _pool.Count)
+        {
+            (_keys, _items) = (new long[2 * _pool.Count], new int[2 * _pool.Count]);
+        }
+
+        for (var n = 0; n < _pool.Count; n++)
+        {
+            (_keys[n], _items[n]) = (-(sizes[_pool[n]] * (1024 - _random.Next(512))), _pool[n]);
+        }
+
+        Array.Sort(_keys, _items, 0, _pool.Count);
+    }
+
+    // In units of a few nanometres the last digits are left out, so that a size may be shaken and still be a number of 64 bits.
+    private static long[] Sizes(Lot lot, int order)
+    {
+        var sizes = lot.Shapes.Select(shape => order switch
         {
             0 => shape.Area,
-            1 => (long)Math.Max(shape.Width, shape.Height) * Math.Max(shape.Width, shape.Height),
-            2 => (long)Math.Min(shape.Width, shape.Height) * Math.Min(shape.Width, shape.Height),
+            1 => (Int128)Math.Max(shape.Width, shape.Height) * Math.Max(shape.Width, shape.Height),
+            2 => (Int128)Math.Min(shape.Width, shape.Height) * Math.Min(shape.Width, shape.Height),
             _ => ((Int128)shape.Width + shape.Height) * ((Int128)shape.Width + shape.Height) / 4,
-        };
-        return -(size * (1024 - _random.Next(512)));
+        }).ToList();
+        var digits = 0;
+        while (sizes.Max() >> digits > long.MaxValue / 1024)
+        {
+            digits++;
+        }
+
+        return [.. sizes.Select(size => (long)(size >> digits))];
     }
 
     private Int128 Loss(List<Pattern> sheets, List<int> bag)

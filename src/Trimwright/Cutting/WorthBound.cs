@@ -41,7 +41,7 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
                 return false;
             }
 
-            wanted -= (BigInteger)Most[s] * lot.Stocks[s].Count;
+            wanted -= (BigInteger)Most[s] * lot.Stocks[s].OnHand;
         }
 
         return wanted > 0;
@@ -74,7 +74,7 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             .OrderBy(s => s, Comparer<int>.Create((a, b) => ((BigInteger)lot.Stocks[a].Cost * Most[b]).CompareTo((BigInteger)lot.Stocks[b].Cost * Most[a]))))
         {
             var stock = lot.Stocks[s];
-            var holds = (BigInteger)Most[s] * stock.Count;
+            var holds = (BigInteger)Most[s] * stock.OnHand;
             if (!stock.Limited || holds >= left)
             {
                 whole += RoundUp(left * stock.Cost, Most[s]);
@@ -82,7 +82,7 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             }
 
             left -= holds;
-            whole += (BigInteger)stock.Cost * stock.Count;
+            whole += (BigInteger)stock.Cost * stock.OnHand;
         }
 
         var bound = (long)(RoundUp(whole, step) * step);
@@ -108,7 +108,7 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             var cost = (int)(stock.Cost / step);
             if (cost == 0)
             {
-                var all = Capped(stock.Count);
+                var all = Capped(stock.OnHand);
                 for (var at = 0; at < length; at++)
                 {
                     most[at] = Math.Min(enough, most[at] + all);
@@ -118,7 +118,7 @@ internal sealed record WorthBound(BoundKind Kind, long[] Worths, long[] Most, bo
             }
 
             // In bundles of 1, 2, 4 ...: every number up to the count is a sum of them.
-            for (var (left, bundle) = (Math.Min(stock.Count, length / cost), 1L); left > 0; bundle *= 2)
+            for (var (left, bundle) = (stock.Limited ? Math.Min(stock.OnHand, length / cost) : length / cost, 1L); left > 0; bundle *= 2)
             {
                 bundle = Math.Min(bundle, left);
                 left -= bundle;

@@ -146,7 +146,7 @@ public class SetTests
                 }).ToArray(),
                 Joins: isJoined ? (PieceJoin[])[new("piece 0", ["piece 1", "piece 2"])] : []);
         var counted = 0;
-        for (var seed = 1u; seed <= 60; seed++)
+        for (var seed = 1u; seed <= 24; seed++)
         {
             // A piece that no sheet gives is another matter.
             var (pieces, stock, sets, joins) = jobs.Generate(new(1, seed), null, out _);
@@ -157,7 +157,7 @@ public class SetTests
             }
         }
 
-        Assert.True(counted > 30);
+        Assert.True(counted > 12);
     }
 
     private static MostSets Find(

@@ -97,7 +97,7 @@ public class ShortStockTests
     public void Stock_far_too_small_gives_a_plan_with_what_is_missing_or_a_refusal_and_never_falls_over()
     {
         var (missing, refused, proved) = (0, 0, 0);
-        for (var seed = 1u; seed <= 300; seed++)
+        for (var seed = 1u; seed <= 100; seed++)
         {
             var job = Jobs.Generate(new(1, seed), null, out _);
             var result = CuttingPlanner.Plan(job, new() { Rounds = 60, TidySteps = 500 });
@@ -115,7 +115,7 @@ public class ShortStockTests
         }
 
         // What was measured when this was written, a little less.
-        Assert.True(refused > 50 && missing > 150 && proved >= missing * 98 / 100, $"{refused} refused, {missing} with something missing, {proved} of them proved");
+        Assert.True(refused > 15 && missing > 50 && proved >= missing * 98 / 100, $"{refused} refused, {missing} with something missing, {proved} of them proved");
     }
 
     // Of the last two units the odd nanometres leave no greater common divisor than a few nanometres.
