@@ -42,9 +42,8 @@ public sealed record SheetWorth(string Stock, long Most, bool WithRules)
 
 /// <summary>
 /// Why the pieces of a lot cannot cost less: each has a worth, no sheet can hold more than so much worth, and sheets that hold the worth of all
-/// pieces together cost at least the bound, which is a multiple of the common divisor of the costs. There are no more sheets of each stock than the job
-/// has, and none that no piece comes from, so no more than pieces are cut. (Weak duality of linear programming, with whole sheets; Gilmore and Gomory,
-/// Operations Research 13, 1965.) When the stock is too little the bound is more than all of it costs.
+/// pieces together, no more of each than there are, cost at least the bound, which is a multiple of the common divisor of the costs. (Weak duality of linear
+/// programming, with whole sheets; Gilmore and Gomory, Operations Research 13, 1965.) When the stock is too little the bound is more than all of it costs.
 /// </summary>
 public sealed record BoundProof
 {

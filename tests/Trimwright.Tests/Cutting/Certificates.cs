@@ -34,8 +34,7 @@ internal static class Certificates
             BigInteger there = 0;
             foreach (var sheet in shortage.Sheets.Where(sheet => sheet.Most > 0))
             {
-                Assert.NotNull(Stock(job, sheet.Stock).Count);
-                there += sheet.Most * (BigInteger)Useful(job, shortage, sheet.Stock);
+                there += sheet.Most * (BigInteger)Assert.NotNull(Stock(job, sheet.Stock).Count);
             }
 
             Assert.True(wanted > there, "the sheets can hold what the pieces are worth");
@@ -62,7 +61,7 @@ internal static class Certificates
             wanted += (BigInteger)piece.Worth * Piece(job, piece.Piece).Count;
         }
 
-        var stocks = proof.Sheets.Select(sheet => (Stock(job, sheet.Stock).Cost, Count: Useful(job, proof, sheet.Stock), sheet.Most)).ToList();
+        var stocks = proof.Sheets.Select(sheet => (Stock(job, sheet.Stock).Cost, Stock(job, sheet.Stock).Count, sheet.Most)).ToList();
         var step = (long)stocks.Aggregate(BigInteger.Zero, (divisor, stock) => BigInteger.GreatestCommonDivisor(divisor, stock.Cost));
         step = Math.Max(step, 1);
         Assert.Equal(0, proof.Bound % step);
@@ -80,7 +79,8 @@ internal static class Certificates
         var most = new BigInteger[proof.Bound / step];
         foreach (var (cost, count, worth) in stocks)
         {
-            for (var n = 0L; n < count && n * cost < proof.Bound; n++)
+            Assert.True(cost > 0 || count is not null, "free sheets without end can hold any worth");
+            for (var n = 0L; n < (count ?? long.MaxValue) && n * cost < proof.Bound; n++)
             {
                 var before = (BigInteger[])most.Clone();
                 for (var at = cost / step; at < most.Length; at++)
@@ -169,14 +169,6 @@ internal static class Certificates
     private static (long Width, long Height) Trued(StockSheet stock) => MostWorth.Trued(stock);
 
     private static WantedPiece Piece(CuttingJob job, string id) => job.Pieces.Single(piece => piece.Id == id);
-
-    /// <summary>How many sheets of a stock can be of use: from each comes a piece at least, and a piece that is joined is cut as its parts.</summary>
-    private static long Useful(CuttingJob job, BoundProof proof, string stock)
-    {
-        var cut = proof.Pieces.Sum(piece =>
-            Piece(job, piece.Piece).Count * proof.Joins.Where(join => join.Piece == piece.Piece).Select(join => join.Parts.Count).Append(1).Max());
-        return Math.Min(Stock(job, stock).Count ?? cut, cut);
-    }
 
     private static StockSheet Stock(CuttingJob job, string id) => job.Stock.Single(stock => stock.Id == id);
 }
