@@ -36,11 +36,20 @@ internal sealed class MixedOracle : IDisposable
         }
     }
 
-    // By default it is content with an answer within a ten-thousandth of the best.
+    // By default it is content with an answer within a ten-thousandth of the best. Its presolving now and then calls infeasible what is not
+    // (one bound between two whole multiples of 80 and 127, and wishes for values that can be missed by any amount), so that is asked again without.
     private Solver.ResultStatus Solve()
     {
         using var exactly = new MPSolverParameters();
         exactly.SetDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
+        var status = _solver.Solve(exactly);
+        if (status != Solver.ResultStatus.INFEASIBLE)
+        {
+            return status;
+        }
+
+        _solver.Reset();
+        exactly.SetIntegerParam(MPSolverParameters.IntegerParam.PRESOLVE, (int)MPSolverParameters.PresolveValues.PRESOLVE_OFF);
         return _solver.Solve(exactly);
     }
 
