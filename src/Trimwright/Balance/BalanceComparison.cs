@@ -10,7 +10,7 @@ namespace Trimwright.Balance;
 /// <param name="LooksOff">The pieces that look off the card, as sentences.</param>
 public sealed record ComparedVariant(int Number, RankedVariant Ranked, IReadOnlyList<int> TiesWith, IReadOnlyList<string> LooksOff)
 {
-    /// <summary>What was changed, such as <c>mirrored left-right, `sun` to the top</c>.</summary>
+    /// <summary>What was changed, such as <c>mirrored left-right, then `sun` to the top</c>.</summary>
     public string Name => Ranked.Variant.Name;
 
     /// <summary>What lies over what and does not as drawn, as sentences.</summary>

@@ -5,16 +5,23 @@ namespace Trimwright.Variants;
 /// <summary>Finds a variant of a layout by the name under which it is shown.</summary>
 public static class NamedVariants
 {
+    private const string Then = "then ";
+
     /// <summary>
     /// The layout as the variant of that name has it, or null if there is none. The names are those of <see cref="VariantSearch"/>, such as
-    /// <c>mirrored left-right, `tag` to the bottom left</c>, and those of <see cref="VariantFits.Mirrored"/>, such as <c>left-right</c>. Backticks, upper case and
-    /// the order of the accents make no difference.
+    /// <c>mirrored left-right, then `tag` to the bottom left</c>, and those of <see cref="VariantFits.Mirrored"/>, such as <c>left-right</c>. Backticks, upper case,
+    /// the order of the accents and whether it says "then" make no difference.
     /// </summary>
     /// <param name="layout">The layout as drawn.</param>
     /// <param name="name">The name.</param>
     public static Layout? Find(Layout layout, string name)
     {
         var parts = Plain(name).Split(',', StringSplitOptions.TrimEntries);
+        if (parts.Length > 1 && parts[1].StartsWith(Then, StringComparison.Ordinal))
+        {
+            parts[1] = parts[1][Then.Length..];
+        }
+
         foreach (var mirror in VariantPlans.MirrorsOf(layout))
         {
             var isMirrored = mirror is not null || parts[0] == VariantPlan.AsDrawn;

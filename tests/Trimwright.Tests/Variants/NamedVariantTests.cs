@@ -31,7 +31,7 @@ public class NamedVariantTests
 
     [Theory]
     [InlineData("Mirrored  LEFT-RIGHT, sign to the bottom")]
-    [InlineData("left-right, `sign` to the bottom")]
+    [InlineData("left-right, then `sign` to the bottom")]
     public void Backticks_and_upper_case_make_no_difference(string name)
     {
         var layout = Demo("garden-gate");
@@ -48,5 +48,6 @@ public class NamedVariantTests
     [InlineData("sign to the bottom, sign to the left")]
     [InlineData("sign to the bottom, sign to the bottom")]
     [InlineData("gate to the moon")]
+    [InlineData("then sign to the bottom")]
     public void A_name_of_nothing_gives_nothing(string name) => Assert.Null(NamedVariants.Find(Demo("garden-gate"), name));
 }
