@@ -19,6 +19,12 @@ internal sealed record MapStyle(Rational Scale, double Border, double TitleHeigh
     /// <param name="part">How many times smaller than the sheet.</param>
     public static MapStyle OnWorksheet(long part) => new(Rational.From(1, part), 0.5, 2.7, 4.2, 2, 3.4, 1.8);
 
+    /// <summary>The height of the numbers in the rings, in millimetres.</summary>
+    public double NumberHeight { get; private init; } = 1.8;
+
+    /// <summary>The same with smaller rings, for a sheet with many small pieces; null where they would be too small to read.</summary>
+    public MapStyle? Smaller => NumberHeight < 1.8 ? null : this with { BadgeRadius = BadgeRadius * 5 / 6, NumberHeight = 1.5 };
+
     /// <summary>Whether it stands with others on a page.</summary>
     public bool IsSmall => Border < 1;
 }

@@ -49,7 +49,7 @@ public sealed class SheetMapDrawing
         var off = _sheet.Stock?.TrueOff ?? Length.Zero;
         var whole = Scaled(root.Left - off, root.Top - off, root.Width + off + off, root.Height + off + off);
         var cuts = Cuts().ToList();
-        var labels = new Labels(_style, [.. cuts.SelectMany(cut => cut.Ring)]);
+        var labels = new Labels(_style);
         List<DrawnItem> ground = [new DrawnOutline(Outline.FromBox(whole), new(Palette.Lighter(Palette.Quiet, 85)), null)];
         List<DrawnItem> words = [];
         foreach (var node in root.Walk().Where(node => node is not CutInTwo))
@@ -69,6 +69,15 @@ public sealed class SheetMapDrawing
             }
         }
 
+        // Numbers and letters find their room together.
+        var rings = cuts.Where(cut => cut.Ring is not null).Select(cut => (cut.Number, Mark: cut.Ring!)).ToList();
+        var (places, haveRoom) = MapMarks.Place([.. rings.Select(ring => ring.Mark), .. labels.Letters.Select(letter => letter.Mark)]);
+        if (!haveRoom && _style.Smaller is { } smaller)
+        {
+            return new SheetMapDrawing(_schedule, _sheet, smaller, _steps).Draw();
+        }
+
+        words.AddRange(labels.Letters.Zip(places.Skip(rings.Count), (letter, spot) => labels.Letter(letter.Letter, spot)));
         ground.Add(new DrawnOutline(Outline.FromBox(whole), null, EdgeLine));
         var area = Plane.Roughly(whole);
         var title = $"Sheet {_sheet.Letter}: {_sheet.Words}, {Text(_sheet.Plan.Repeats)} {(_sheet.Plan.Repeats == 1 ? "sheet" : "sheets")}";
@@ -97,7 +106,7 @@ public sealed class SheetMapDrawing
                 new DrawnGroup(ground) { Id = "sheet", Class = "sheet" },
                 new DrawnGroup([.. cuts.Select(cut => cut.Line)]) { Id = "cuts", Class = "cuts" },
                 new DrawnGroup(words) { Id = "names", Class = "names" },
-                new DrawnGroup([.. cuts.SelectMany(cut => cut.Ring.SelectMany(ring => Badge(ring, cut.Number)))]) { Id = "numbers", Class = "numbers" },
+                new DrawnGroup([.. rings.Zip(places).SelectMany(ring => Badge(ring.Second, ring.First.Number))]) { Id = "numbers", Class = "numbers" },
                 heading, .. below, .. key,
             ],
         };
@@ -105,9 +114,8 @@ public sealed class SheetMapDrawing
 
     private static readonly Colour White = new(0xff, 0xff, 0xff);
 
-    private IEnumerable<(DrawnLine Line, string Number, IReadOnlyList<Spot> Ring)> Cuts()
+    private IEnumerable<(DrawnLine Line, string Number, MapMark? Ring)> Cuts()
     {
-        var taken = new List<Spot>();
         var radius = _style.BadgeRadius;
         foreach (var cut in _sheet.Plan.Root.Walk().OfType<CutInTwo>())
         {
@@ -120,20 +128,25 @@ public sealed class SheetMapDrawing
             var line = new DrawnLine([from.ToPoint(), to.ToPoint()], IsNumbered(number) ? EdgeLine : CutLine);
             if (!IsNumbered(number))
             {
-                yield return (line, "", []);
+                yield return (line, "", null);
                 continue;
             }
 
-            // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins. Where a number sits
-            // already, it moves along.
+            // The number sits on its cut, near where the cut begins: there no other cut of the same rectangle begins. Where that is taken it moves along.
             var length = upright ? to.Y - from.Y : to.X - from.X;
             var near = Math.Min(6, Math.Max(radius, length / 4));
-            var places = new[] { near, near + (2 * radius), near + (4 * radius), length / 2, length * 3 / 4, length - near }.Where(along => along <= length)
+            var (first, last) = (Math.Min(radius, length / 2), Math.Max(length - radius, length / 2));
+            var places = Steps(near, last).Concat(Steps(first, near)).Append(length / 2).Concat(Steps(0, first)).Concat(Steps(last, length))
                 .Select(along => upright ? new Spot(from.X, from.Y + along) : new Spot(from.X + along, from.Y)).ToList();
-            var middle = places.Where(spot => taken.TrueForAll(other => Math.Abs(other.X - spot.X) >= 2 * radius || Math.Abs(other.Y - spot.Y) >= 2 * radius))
-                .Concat(places.OrderByDescending(spot => taken.Select(other => Math.Min(other.To(spot), 2 * radius)).DefaultIfEmpty(2 * radius).Min())).First();
-            taken.Add(middle);
-            yield return (line, Text(number), [middle]);
+            yield return (line, Text(number), new(radius, places));
+        }
+
+        IEnumerable<double> Steps(double start, double end)
+        {
+            for (var i = 0; start + (i * radius / 3) <= end; i++)
+            {
+                yield return start + (i * radius / 3);
+            }
         }
     }
 
@@ -146,7 +159,8 @@ public sealed class SheetMapDrawing
         return
         [
             new DrawnOutline(circle, new(White), CutLine),
-            new DrawnText(number, new Spot(middle.X, middle.Y + 0.9).ToPoint(), TextHold.Middle, Palette.Micrometres(1800), Palette.Ink),
+            new DrawnText(
+                number, new Spot(middle.X, middle.Y + (_style.NumberHeight / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(_style.NumberHeight * 1000)), Palette.Ink),
         ];
     }
 
@@ -187,13 +201,21 @@ public sealed class SheetMapDrawing
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Words inside rectangles, or letters for them and a key.</summary>
-    private sealed class Labels(MapStyle style, IReadOnlyList<Spot> rings)
+    private sealed class Labels(MapStyle style)
     {
         private readonly List<string> _key = [];
+        private readonly List<(char Letter, MapMark Mark)> _placed = [];
         private readonly Dictionary<string, char> _letters = new(StringComparer.Ordinal);
 
         public IReadOnlyList<string> Key => _key;
 
+        /// <summary>The letters that stand for words, and where they may stand.</summary>
+        public IReadOnlyList<(char Letter, MapMark Mark)> Letters => _placed;
+
+        public DrawnText Letter(char letter, Spot spot) => new(
+            letter.ToString(), new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(style.TextHeight * 1000)), Palette.Ink) { Class = "name" };
+
+        /// <summary>The words where there is room for them; else a letter stands for them.</summary>
         public IEnumerable<DrawnItem> Place(string[] lines, Area box)
         {
             var (width, height) = (box.Right - box.Left - (2 * Pad) - (2 * style.BadgeRadius), box.Bottom - box.Top - (2 * Pad) - (2 * style.BadgeRadius));
@@ -220,22 +242,22 @@ public sealed class SheetMapDrawing
                 _key.Add($"{letter}: {told}");
             }
 
-            var spot = FreeSpot(box);
-            return [new DrawnText(letter.ToString(), new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, capital, Palette.Ink) { Class = "name" }];
+            _placed.Add((letter, new(style.TextHeight / 2, Places(box))));
+            return [];
         }
 
-        /// <summary>The middle of a box, or where that is under a number the nearest place to it that is not.</summary>
-        private Spot FreeSpot(Area box)
+        /// <summary>The places in a box where a letter touches no edge, the nearest to the middle first.</summary>
+        private List<Spot> Places(Area box)
         {
-            const int Steps = 8;
+            const int Steps = 12;
             const double Air = 0.3;
             var half = style.TextHeight / 2;
             var middle = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
-            return Enumerable.Range(1, Steps - 1).SelectMany(i => Enumerable.Range(1, Steps - 1).Select(j => new Spot(
+            List<Spot> inside = [.. Enumerable.Range(1, Steps - 1).SelectMany(i => Enumerable.Range(1, Steps - 1).Select(j => new Spot(
                     box.Left + ((box.Right - box.Left) * i / Steps), box.Top + ((box.Bottom - box.Top) * j / Steps))))
                 .OrderBy(spot => spot.To(middle)).ThenBy(spot => spot.Y).ThenBy(spot => spot.X)
-                .Where(spot => spot.X - half >= box.Left + Air && spot.X + half <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)
-                .FirstOrDefault(spot => rings.All(ring => ring.To(spot) >= style.BadgeRadius + half + Air), middle);
+                .Where(spot => spot.X - half >= box.Left + Air && spot.X + half <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)];
+            return inside.Count > 0 ? inside : [middle];
         }
     }
 }
