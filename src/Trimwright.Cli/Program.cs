@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 using System.Text;
 using Trimwright.Cli.Commands;
 
@@ -64,7 +66,7 @@ public static class Program
         {
             foreach (var error in parsed.Errors)
             {
-                errors.Write($"trimwright: {error.Message}\n");
+                errors.Write($"trimwright: {Told(error)}\n");
             }
 
             errors.Write("Try `trimwright --help`, or `trimwright fit --help` for one verb.\n");
@@ -87,5 +89,19 @@ public static class Program
             errors.Write($"trimwright: {problem.Message}\n");
             return BadUse;
         }
+    }
+
+    // The library would name the type that it wanted.
+    private static string Told(ParseError error)
+    {
+        var result = error.SymbolResult is ArgumentResult { Parent: OptionResult parent } ? parent : error.SymbolResult as OptionResult;
+        if (result?.Option.ValueType is not { } type || (type != typeof(int) && type != typeof(int[])))
+        {
+            return error.Message;
+        }
+
+        return result.Tokens.FirstOrDefault(token => !int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out _)) is { } wrong
+            ? $"{result.Option.Name} takes {(type == typeof(int) ? "a whole number" : "whole numbers, one after another")}, and `{wrong.Value}` is none"
+            : error.Message;
     }
 }

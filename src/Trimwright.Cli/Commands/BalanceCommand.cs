@@ -28,7 +28,7 @@ internal static class BalanceCommand
             },
             new("--write")
             {
-                Description = "The numbers of variants to write out: drawings, trim list, a worksheet to print and a layout file to go on with.",
+                Description = "The numbers of variants to write out: drawings, trim list, a worksheet to print and a layout file to go on with. Several stand one after another: --write 2 3.",
                 AllowMultipleArgumentsPerToken = true,
             },
             new("--by")

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
 
@@ -73,9 +74,13 @@ internal sealed class CommonOptions
         }
 
         var (reading, problem) = CardFormats.Read(name, layout.Unit);
-        return reading is null
-            ? throw new UsageException($"{problem!.Problem}; {problem.Remedy}")
-            : (reading.Format, held ?? reading.AsWritten ?? layout.Holding);
+        if (reading is not null)
+        {
+            return (reading.Format, held ?? reading.AsWritten ?? layout.Holding);
+        }
+
+        var near = NearNames.Nearest(text.Trim(), CardFormats.All.SelectMany(format => new[] { format.Name, $"{format.Name} portrait", $"{format.Name} landscape" }));
+        throw new UsageException($"{problem!.Problem}; {(near is null ? problem.Remedy : $"did you mean `{near}`?")}");
     }
 
     public static Holding? Holding(string? word) => word?.ToUpperInvariant() switch

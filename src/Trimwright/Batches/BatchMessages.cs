@@ -103,7 +103,9 @@ internal static class BatchMessages
 
     public static Diagnostic NoSuchVariant(string name, Layout layout, string? near, IReadOnlyList<string> names, SourcePlace place) => Error(
         "E0616", place, $"`{layout.File}` has no variant `{name}`",
-        near is not null ? $"did you mean `{near}`?" : names.Count == 0 ? "take `variant` out" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}") with
+        near is not null ? $"did you mean `{near}`?"
+            : name.All(char.IsAsciiDigit) && names.Count > 0 ? $"write the name that stands beside the number, such as `{names[^1]}`"
+            : names.Count == 0 ? "take `variant` out" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}") with
     {
         Notes = names.Count <= MostNamed ? [] : [$"`trimwright balance {layout.File}` shows them all"],
     };

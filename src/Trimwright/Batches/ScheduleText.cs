@@ -181,7 +181,8 @@ public static class ScheduleText
         var unit = schedule.Plan.Batch.Batch.Unit;
         var papers = schedule.Plan.Batch.Batch.Papers.Where(paper => sheet.Stock?.Shows(paper.Name) ?? paper.Name == sheet.FaceUp);
         return sheet.Plan.Root is CutPiece whole ? $"no cut is needed: it is {string.Join(", ", ScheduleMaker.PieceNames(schedule.Plan, sheet, [whole]))}"
-            : papers.Any(paper => paper.OneWay) ? "pattern the right way up"
+            : papers.Any(paper => paper.OneWay && paper.Name == sheet.FaceUp) ? "pattern the right way up"
+            : papers.FirstOrDefault(paper => paper.OneWay) is { } back ? $"{back.Name} on the back, its top at the top"
             : sheet.Stock?.Grain is { } grain ? $"{LengthText.Write(width, unit)} along the top, so that the grain runs {(grain == Axis.Across ? "across" : "up and down")}"
             : width == height ? "any way"
             : $"{LengthText.Write(width, unit)} along the top";

@@ -23,7 +23,12 @@ internal sealed record MapStyle(Rational Scale, double Border, double TitleHeigh
     public double NumberHeight { get; private init; } = 1.8;
 
     /// <summary>The same with smaller rings, for a sheet with many small pieces; null where they would be too small to read.</summary>
-    public MapStyle? Smaller => NumberHeight < 1.8 ? null : this with { BadgeRadius = BadgeRadius * 5 / 6, NumberHeight = 1.5 };
+    public MapStyle? Smaller => NumberHeight switch
+    {
+        > 1.5 => this with { BadgeRadius = BadgeRadius * 5 / 6, NumberHeight = 1.5 },
+        > 1.3 => this with { BadgeRadius = BadgeRadius * 5 / 6, NumberHeight = 1.3 },
+        _ => null,
+    };
 
     /// <summary>Whether it stands with others on a page.</summary>
     public bool IsSmall => Border < 1;

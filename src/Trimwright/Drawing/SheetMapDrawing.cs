@@ -154,13 +154,16 @@ public sealed class SheetMapDrawing
 
     private IEnumerable<DrawnItem> Badge(Spot middle, string number)
     {
+        // Three figures are set smaller, so that they keep clear of their ring.
         var radius = _style.BadgeRadius;
+        var wide = Plane.Roughly(LetteringFont.Instance.Width(number, Palette.Micrometres((long)(_style.NumberHeight * 1000))));
+        var high = _style.NumberHeight * Math.Min(1, 1.6 * radius / wide);
         var circle = Outline.FromEllipse(Plane.Exactly(new Area(middle.X - radius, middle.Y - radius, middle.X + radius, middle.Y + radius)));
         return
         [
             new DrawnOutline(circle, new(White), CutLine),
             new DrawnText(
-                number, new Spot(middle.X, middle.Y + (_style.NumberHeight / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(_style.NumberHeight * 1000)), Palette.Ink),
+                number, new Spot(middle.X, middle.Y + (high / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(high * 1000)), Palette.Ink),
         ];
     }
 

@@ -52,7 +52,9 @@ public static class FitReport
         return $"{note.What}: {Text(note.Drawn, unit)} as drawn, {Text(note.Got, unit)} now{exact} ({Where(note.Source)})";
     }
 
-    private static string Where(Diagnostics.SourcePlace place) => FormattableString.Invariant($"line {place.Line}");
+    // What a file leaves out has no line.
+    private static string Where(Diagnostics.SourcePlace place) =>
+        place.Line == 0 ? "as usual, since the file does not say" : FormattableString.Invariant($"line {place.Line}");
 
     private static string Text(Position position, LengthUnit unit) => LengthText.Write(position, unit);
 }

@@ -85,5 +85,5 @@ internal sealed class ContourTracer(byte[] coverage, int width, int height)
             (y * Unit) + (Unit / 2) + ((outY - y) * step));
     }
 
-    private int At(int x, int y) => (uint)x < (uint)width && (uint)y < (uint)height ? coverage[(y * width) + x] : 0;
+    private int At(int x, int y) => x >= 0 && x < width && y >= 0 && y < height ? coverage[(y * width) + x] : 0;
 }

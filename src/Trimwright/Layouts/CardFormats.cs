@@ -51,7 +51,7 @@ public static class CardFormats
         var near = NearNames.Nearest(trimmed, All.Select(format => format.Name));
         return (null, new(
             $"`{trimmed}` is no format of the catalogue",
-            near is null ? "use a name of the catalogue, such as `A2`, or a size such as `4 x 6 in`" : $"did you mean `{near}`?",
+            near is null ? "use a name that `trimwright formats` lists, such as `A2`, or a size such as `4 x 6 in`" : $"did you mean `{near}`?",
             0));
     }
 

@@ -23,7 +23,7 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
         SizeText(line, unit),
         line.Paper,
         CutText(line, unit),
-        MountText(line),
+        MountOn(line),
         string.Join("; ", line.Notes),
     ];
 
@@ -36,18 +36,25 @@ public sealed record TrimTable(IReadOnlyList<string> Headings, IReadOnlyList<IRe
     private static string CutText(TrimLine line, LengthUnit unit)
     {
         string Blank() => $"{LengthText.WriteBare(line.Blank!.Value.Width, unit)} x {LengthText.WriteBare(line.Blank.Value.Height, unit)}";
+        return line.Blank is null ? TrimWords.Cut(line.Cut) : $"{BesideTheTrimmer(line, unit)} from a blank {Blank()}";
+    }
+
+    /// <summary>What cuts a line out of its blank, such as <c>die 1 1/4 x 1 3/4</c>; null where the trimmer cuts it to its size.</summary>
+    internal static string? BesideTheTrimmer(TrimLine line, LengthUnit unit)
+    {
         if (line.Die is { } die)
         {
             var size = line.Shape is "circle" or "square"
                 ? LengthText.WriteBare(die.Width, unit)
                 : $"{LengthText.WriteBare(die.Width, unit)} x {LengthText.WriteBare(die.Height, unit)}";
-            return $"die {size} from a blank {Blank()}";
+            return $"die {size}";
         }
 
-        return line.Blank is null ? TrimWords.Cut(line.Cut) : $"scissors from a blank {Blank()}";
+        return line.Blank is null ? null : "scissors";
     }
 
-    private static string MountText(TrimLine line)
+    /// <summary>What a line is mounted on, with its foam and its tilt; empty for the base.</summary>
+    internal static string MountOn(TrimLine line)
     {
         if (line.On is null)
         {

@@ -117,7 +117,11 @@ public static class AssemblyOrder
             var pieces = Enumerable.Range(first, end - first).Select(i => _card.Pieces[i]).ToList();
             var footing = _footings[first];
             var runs = _card.Layout.Rows.First(row => row.Name == pieces[0].Source.Row).Runs;
-            var order = runs == Axis.Across ? "from left to right" : "from top to bottom";
+            // As they lie: a row may start at its right or at its bottom.
+            var (from, to) = (Outer(pieces[0]), Outer(pieces[^1]));
+            var order = runs == Axis.Across
+                ? from.Left <= to.Left ? "from left to right" : "from right to left"
+                : from.Top <= to.Top ? "from top to bottom" : "from bottom to top";
             var withMats = pieces[0].Mats.Count switch { 0 => "", 1 => ", each on its mat,", _ => ", each on its mats," };
             var numbers = string.Join(", ", pieces.Select(piece => Number(piece, 0)).Distinct());
             return $"{How(pieces[0])} the {Whole(pieces.Count)} pieces of {pieces[0].Source.Row} ({numbers}){withMats} {Onto(pieces[0], footing)}, "

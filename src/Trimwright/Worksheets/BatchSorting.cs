@@ -3,6 +3,7 @@ using Trimwright.Batches;
 using Trimwright.Cutting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
+using Trimwright.Trimming;
 
 namespace Trimwright.Worksheets;
 
@@ -61,7 +62,21 @@ internal static class BatchSorting
                 papers.Count == 1 ? papers[0].Key : string.Join(", ", papers.Select(paper => $"{Whole(paper.Sum(piece => piece.Count))} in {paper.Key}")),
                 string.Join(", ", pieces.Select(piece => piece.Sheet).Distinct()),
             ],
-            part.Line.Notes);
+            [string.Join("; ", ToFinish(part.Line, unit).Concat(part.Line.Notes))]);
+    }
+
+    // What a trimmer cannot do, and where the piece goes: without these a blank would be glued on as it is.
+    private static IEnumerable<string> ToFinish(TrimLine line, LengthUnit unit)
+    {
+        if (TrimTable.BesideTheTrimmer(line, unit) is { } how)
+        {
+            yield return $"this is the blank: then {how}";
+        }
+
+        if (TrimTable.MountOn(line) is { Length: > 0 } mount)
+        {
+            yield return $"mount on {mount}";
+        }
     }
 
     private static string Size(BatchPart part, LengthUnit unit) => $"{LengthText.WriteBare(part.Width, unit)} x {LengthText.WriteBare(part.Height, unit)}";

@@ -52,7 +52,12 @@ public static class BatchWorksheet
         }
 
         sections.Add(new("What is known of the plan", [Known(schedule)]));
-        sections.Add(new("Sort the pieces", [.. BatchSorting.Of(schedule)]));
+        sections.Add(new(
+            "Sort the pieces",
+            [
+                .. BatchSorting.Of(schedule),
+                new WorksheetText("How a card goes together is drawn, step by step, on the worksheet of its layout (trimwright worksheet; for a variant, trimwright balance --write)."),
+            ]));
         return sheet with { Sections = sections };
     }
 

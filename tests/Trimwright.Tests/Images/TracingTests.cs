@@ -43,6 +43,26 @@ public class TracingTests
         Assert.True(points.Length < 60, $"{points.Length} corners");
     }
 
+    [Theory]
+    [InlineData(0, 100)]
+    [InlineData(100, 0)]
+    [InlineData(200, 100)]
+    [InlineData(100, 200)]
+    [InlineData(0, 0)]
+    [InlineData(100, 100)]
+    public void A_picture_cropped_close_is_cut_along_its_border(double middleX, double middleY)
+    {
+        // A disc that the border of a picture of 200 pixels cuts off, or that touches all four of its sides; by hand: halves, a quarter, the whole.
+        const double Disc = 100;
+        var outline = Traced(Shape(200, 200, (x, y) => Distance((x, y), (middleX, middleY)) < Disc));
+        var box = Box.FromSize(Wide, outline.HeightAt(Wide));
+        var points = Points(outline.In(box)[0].Contours[0]);
+        var (wide, high) = (middleX == 100 ? 2 : 1, middleY == 100 ? 2 : 1);
+        Assert.InRange(outline.Aspect.ToDouble(), 0.99 * wide / high, 1.01 * wide / high);
+        var pixel = Wide.Nanometres / (wide * Disc);
+        Assert.InRange(Math.Abs(Area(points)) / (pixel * pixel), 0.98 * Math.PI * Disc * Disc * wide * high / 4, 1.005 * Math.PI * Disc * Disc * wide * high / 4);
+    }
+
     [Fact]
     public void A_ring_keeps_its_hole()
     {

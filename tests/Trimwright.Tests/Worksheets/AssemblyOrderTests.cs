@@ -114,6 +114,24 @@ public partial class AssemblyOrderTests
         Assert.Contains("stands 1/8 in higher than the card", step, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("across", "left", "from left to right")]
+    [InlineData("across", "right", "from right to left")]
+    [InlineData("up-and-down", "top", "from top to bottom")]
+    [InlineData("up-and-down", "bottom", "from bottom to top")]
+    public void A_row_is_glued_from_where_it_starts(string runs, string start, string order)
+    {
+        // Numbers and places are told in the order of the row, so the words must go the same way.
+        var card = Fit(Layout($$"""
+            { "row": "beds", "runs": "{{runs}}", "starts-at": "{{start}}", "gap": "1/8", "place": { "center": "both" },
+              "of": [ { "name": "a", "kind": "panel", "paper": "p", "width": "1/2", "height": "1/2" }, { "name": "b", "kind": "panel", "paper": "p", "width": "1/2", "height": "3/4" } ] }
+            """));
+        var step = AssemblyOrder.Of(TrimList.FromCard(card)).Single(step => step.Contains("pieces of beds", StringComparison.Ordinal));
+        Assert.Contains($", {order}: ", step, StringComparison.Ordinal);
+        var (a, b) = (card.PieceNamed("a").Box, card.PieceNamed("b").Box);
+        Assert.Equal(start is "left" or "top", runs == "across" ? a.Left < b.Left : a.Top < b.Top);
+    }
+
     [GeneratedRegex(@"^(Glue|With .* foam under it, mount) (the (?<count>\d+) pieces of )?(?<name>[a-z0-9-]+) \([\d, ]+\)(, (each )?on its mats?,)? (flat )?on (?<on>the card|[a-z0-9-]+)(, from [a-z ]+)?: (?<where>[^.]*)\.")]
     private static partial Regex Placed();
 
