@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using System.Text;
 using Trimwright.Batches;
 using Trimwright.Diagnostics;
@@ -50,7 +51,7 @@ public class VariantWishTests
     [Theory]
     [InlineData("mirored left-right", "did you mean `mirrored left-right`?", "mirrored left-right")]
     [InlineData("half-tern", "did you mean `half-turn`?", "half-turn")]
-    [InlineData("upside down", "write `sun to the top`, `sun to the top right`, `sun to the right` or one of 4 more, or take `variant` out for the layout as drawn", "sun to the top")]
+    [InlineData("upside down", "write `sun to the top`, `sun to the top right`, `sun to the left` or one of 4 more, or take `variant` out for the layout as drawn", "sun to the top")]
     public void A_variant_that_is_not_is_told_with_those_that_are(string written, string remedy, string mended)
     {
         var told = BatchMaker.Refused(BatchMaker.Text(Stock, Cards(written)), Sun);
@@ -76,7 +77,7 @@ public class VariantWishTests
         var told = Assert.Single(found, diagnostic => diagnostic.Code == "E0617");
         Assert.Equal(("batch.json", "`card.json` does not fit as `sun to the top`: what cannot hold together then is told as well"), (told.Place.File, told.Message));
         Assert.Contains(found, diagnostic => diagnostic.Code == "E0301" && diagnostic.Place.File == "card.json");
-        Assert.Equal("write `sun to the top right`, `sun to the left`, `XXX` or one of 2 more, or take `variant` out for the layout as drawn", told.Remedy);
+        Assert.Equal("write `sun to the top right`, `sun to the left`, `sun to the right` or one of 2 more, or take `variant` out for the layout as drawn", told.Remedy);
         BatchMaker.Schedule(Text("as drawn"), Low);
         BatchMaker.Schedule(Text("sun to the top right"), Low);
         BatchMaker.Schedule(Text("sun to the left"), Low);
@@ -91,7 +92,10 @@ public class VariantWishTests
         string Text(string variant) => BatchMaker.Text(Stock, Cards(variant));
         Assert.Null(BatchMaker.Try(Text(""), middle).Plan);
         var told = Assert.Single(BatchMaker.Try(Text("mirrored left-right"), middle).Diagnostics, diagnostic => diagnostic.Code == "E0617");
-        Assert.Equal("write XXX", told.Remedy);
+        Assert.DoesNotContain("take `variant` out", told.Remedy, StringComparison.Ordinal);
+        var named = Regex.Matches(told.Remedy!, "`([^`]+)`").Select(match => match.Groups[1].Value).ToList();
+        Assert.Equal(3, named.Count);
+        Assert.All(named, name => BatchMaker.Schedule(Text(name), middle));
     }
 
     [Fact]
