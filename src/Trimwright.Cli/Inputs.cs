@@ -97,7 +97,7 @@ internal sealed record Inputs(
     private static List<string> Pictures(string folder, string lookedIn)
     {
         const int MostFolders = 100;
-        var below = Directory.EnumerateDirectories(Here(folder)).Take(MostFolders).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal);
+        var below = Directory.EnumerateDirectories(Here(folder)).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal).Take(MostFolders);
         return Files(folder, new[] { lookedIn, "" }.Concat(below).Distinct(StringComparer.Ordinal));
     }
 

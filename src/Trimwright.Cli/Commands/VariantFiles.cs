@@ -61,8 +61,8 @@ internal sealed class VariantFiles(Session session, string layoutFile, string ou
         screen.Lines("before you cut", TrimSheet.Cautions);
     }
 
-    /// <summary>A word of a command line, in quotes where it would fall apart without them.</summary>
-    public static string Word(string text) => text.Contains(' ', StringComparison.Ordinal) ? $"\"{text}\"" : text;
+    /// <summary>A word of a command line, in quotes where it might fall apart without them: shells make something of most signs.</summary>
+    public static string Word(string text) => text.All(sign => char.IsLetterOrDigit(sign) || "._-~/\\:".Contains(sign, StringComparison.Ordinal)) ? text : $"\"{text}\"";
 
     // That of its card, with its number on each page, so that the pages of two variants are not mixed up.
     private static Worksheet Worksheet(ComparedVariant variant, PaperSize paper, CancellationToken cancel)

@@ -25,7 +25,8 @@ public sealed record BatchCard(WantedCard Wanted, FittedCard Card, IReadOnlyList
     /// <summary>What the cards are called, such as <c>Bean row, A2 portrait</c>; those of the same name after the first get a number.</summary>
     public string Words => Namesake == 1 ? Name : FormattableString.Invariant($"{Name} ({Namesake})");
 
-    internal string Name => $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}{(Wanted.Variant is { } variant ? $", {NamedVariants.Plain(variant.Name)}" : "")}";
+    internal string Name =>
+        $"{Card.Layout.Title}, {Fitter.FormatWords(Card.Format, Card.Holding)}{(Wanted.Variant is { } variant ? $", {NamedVariants.Plain(variant.Name)}" : "")}";
 }
 
 /// <summary>One line of the trim list of a card, as something to be cut out of stock.</summary>
@@ -105,7 +106,8 @@ public static class BatchFitter
         {
             if (NamedVariants.Find(layout, wish.Name) is not { } found)
             {
-                diagnostics.Add(BatchMessages.NoSuchVariant(NamedVariants.Plain(wish.Name), layout, NearNames.Nearest(NamedVariants.Plain(wish.Name), NamedVariants.Names(layout)), Names(), wish.Place));
+                var name = NamedVariants.Plain(wish.Name);
+                diagnostics.Add(BatchMessages.NoSuchVariant(name, layout, NearNames.Nearest(name, NamedVariants.Names(layout)), Fits(), wish.Place));
                 return null;
             }
 
@@ -116,14 +118,17 @@ public static class BatchFitter
         diagnostics.AddRange(result.Diagnostics.Where(found => !diagnostics.Contains(found)));
         if (result.Card is null && wanted.Variant is { } named)
         {
-            diagnostics.Add(BatchMessages.VariantDoesNotFit(NamedVariants.Plain(named.Name), layout, Names(), named.Place));
+            diagnostics.Add(BatchMessages.VariantDoesNotFit(NamedVariants.Plain(named.Name), layout, Fits(), named.Place));
         }
 
         return result.Card;
 
-        // Only those that fit help.
-        IReadOnlyList<string> Names() =>
-            [.. VariantSearch.Find(layout, format, holding, drawer, cancel: cancel).Found.Where(variant => variant.Card is not null).Select(variant => NamedVariants.Plain(variant.Name))];
+        // The layout as drawn is found first, whether it fits or not.
+        (bool AsDrawn, IReadOnlyList<string> Others) Fits()
+        {
+            var variants = VariantSearch.Find(layout, format, holding, drawer, cancel: cancel).Found;
+            return (variants[0].Card is not null, [.. variants.Skip(1).Select(variant => NamedVariants.Plain(variant.Name))]);
+        }
     }
 
     private static Layout? Read(

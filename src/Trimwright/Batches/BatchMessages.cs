@@ -101,18 +101,31 @@ internal static class BatchMessages
     public static Diagnostic NoVariant(SourcePlace place) => Error(
         "E0616", place, "`variant` names nothing", "take it out for the layout as drawn, or write a name that `trimwright balance` shows");
 
-    public static Diagnostic NoSuchVariant(string name, Layout layout, string? near, IReadOnlyList<string> names, SourcePlace place) => Error(
-        "E0616", place, $"`{layout.File}` has no variant `{name}`",
-        near is not null ? $"did you mean `{near}`?"
-            : name.All(char.IsAsciiDigit) && names.Count > 0 ? $"write the name that stands beside the number, such as `{names[^1]}`"
-            : names.Count == 0 ? "take `variant` out" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}") with
+    /// <summary>A name that no variant has.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="near">The variant that was meant, where it can be told.</param>
+    /// <param name="fits">What fits of the layout.</param>
+    /// <param name="place">Where the name stands.</param>
+    public static Diagnostic NoSuchVariant(string name, Layout layout, string? near, (bool AsDrawn, IReadOnlyList<string> Others) fits, SourcePlace place) => Error(
+        "E0616", place, $"`{layout.File}` has no variant `{name}`", near is not null ? $"did you mean `{near}`?"
+            : name.All(char.IsAsciiDigit) && fits.Others.Count > 0 ? $"write the name that stands beside the number, such as `{fits.Others[0]}`"
+            : OtherVariant(fits)) with
     {
-        Notes = names.Count <= MostNamed ? [] : [$"`trimwright balance {layout.File}` shows them all"],
+        Notes = fits.Others.Count <= MostNamed ? [] : [$"`trimwright balance {layout.File}` shows them all"],
     };
 
-    public static Diagnostic VariantDoesNotFit(string name, Layout layout, IReadOnlyList<string> names, SourcePlace place) => Error(
-        "E0617", place, $"`{layout.File}` does not fit as `{name}`: what cannot hold together then is told as well",
-        names.Count == 0 ? "mend the layout" : $"write {Several([.. names.Select(known => $"`{known}`")], "or")}, or take `variant` out for the layout as drawn");
+    public static Diagnostic VariantDoesNotFit(string name, Layout layout, (bool AsDrawn, IReadOnlyList<string> Others) fits, SourcePlace place) => Error(
+        "E0617", place, $"`{layout.File}` does not fit as `{name}`: what cannot hold together then is told as well", OtherVariant(fits));
+
+    // Where the layout as drawn does not fit either, it helps nobody to take the variant out.
+    private static string OtherVariant((bool AsDrawn, IReadOnlyList<string> Others) fits) => (fits.AsDrawn, fits.Others.Count) switch
+    {
+        (false, 0) => "mend the layout",
+        (false, _) => $"write {Several(fits.Others, "or")}",
+        (true, 0) => "take `variant` out for the layout as drawn",
+        (true, _) => $"write {Several(fits.Others, "or")}, or take `variant` out for the layout as drawn",
+    };
 
     // E062x: there is no plan.
     public static Diagnostic TooLarge(BatchCard card, BatchPart part, (Length Width, Length Height) sheet, Axis? grain, LengthUnit unit) => Error(
@@ -256,19 +269,16 @@ internal static class BatchMessages
         "W0601", Severity.Warning,
         sheets.Count == 1
             ? $"nothing is cut from `{sheets[0].Name}`"
-            : Invariant($"nothing is cut from {sheets.Count} kinds of sheets: {Several([.. sheets.Select(sheet => $"`{sheet.Name}`")])}"),
+            : Invariant($"nothing is cut from {sheets.Count} kinds of sheets: {Several([.. sheets.Select(sheet => sheet.Name)])}"),
         sheets[0].Place)
     {
         Remedy = $"take {(sheets.Count == 1 ? "it" : "them")} out of `stock`, or say with `cut-from` what {(sheets.Count == 1 ? "its" : "their")} papers stand in for",
     };
 
     /// <summary>A few of them by name, the others by their number.</summary>
-    private static string Several(IReadOnlyList<string> names, string last = "and") => names.Count switch
-    {
-        1 => names[0],
-        <= MostNamed => $"{string.Join(", ", names.SkipLast(1))} {last} {names[^1]}",
-        _ => Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} {last} {(last == "or" ? "one of " : "")}{names.Count - MostNamed + 1} more"),
-    };
+    private static string Several(IReadOnlyList<string> names, string last = "and") => names.Count <= MostNamed
+        ? WordList.Quoted(names, last)
+        : WordList.Of([.. names.Take(MostNamed - 1).Select(name => $"`{name}`"), Invariant($"{(last == "or" ? "one of " : "")}{names.Count - MostNamed + 1} more")], last);
 
     // More names than that nobody reads.
     private const int MostNamed = 4;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trimwright.Cutting;
+using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Layouts;
 using Trimwright.Measures;
@@ -89,7 +90,7 @@ public static class ScheduleText
         foreach (var stop in plan.Stops)
         {
             var made = plan.Cards.First(made => ReferenceEquals(made.Card, stop.Card)).Count;
-            var parts = Listed([.. stop.Parts.Select(part => $"the {LengthText.WriteSize(part.Width, part.Height, plan.Batch.Batch.Unit)} {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
+            var parts = WordList.Of([.. stop.Parts.Select(part => $"the {LengthText.WriteSize(part.Width, part.Height, plan.Batch.Batch.Unit)} {part.Line.Name} in {BatchMessages.Papers(part).Replace("`", "", StringComparison.Ordinal)}").Distinct()]);
             lines.Add($"{Count(made, "card")} of {stop.Card.Words} come out of it: {parts} would run out with one more{(stop.IsProved ? "" : " (none was found that makes more; it is not proved that none exists)")}");
         }
 
@@ -119,7 +120,7 @@ public static class ScheduleText
         var unit = schedule.Plan.Batch.Batch.Unit;
         var (edge, names) = (panel.Direction == Axis.UpDown ? "left" : "top", panel.Strips.Select(strip => strip.Line.Name).ToList());
         var strips = names.Exists(name => name.Contains(',', StringComparison.Ordinal))
-            ? $"strips of {Listed([.. panel.Strips.Select(strip => LengthText.WriteSize(strip.Width, strip.Height, unit))])}, from the {edge} on"
+            ? $"strips of {WordList.Of([.. panel.Strips.Select(strip => LengthText.WriteSize(strip.Width, strip.Height, unit))])}, from the {edge} on"
             : string.Join(", and ", panel.Strips.Select(strip => $"the {strip.Line.Name}, {LengthText.WriteSize(strip.Width, strip.Height, unit)}"));
         var seams = panel.Seams.Select(seam =>
             $"{LengthText.Write(seam.At, unit)} from the {edge} edge, under {Covers(seam)}, which {(seam.Covers.Count == 1 ? "reaches" : "reach")} {LengthText.Write(seam.Overlap, unit)} or more beyond it on both sides");
@@ -127,7 +128,7 @@ public static class ScheduleText
     }
 
     /// <summary>What hides a seam, such as <c>the path and the sign</c>.</summary>
-    public static string Covers(PanelSeam seam) => Listed([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
+    public static string Covers(PanelSeam seam) => WordList.Of([.. seam.Covers.Select(cover => $"the {cover.Name}")]);
 
     /// <summary>
     /// The pictures to print before anything is cut, as sentences. A piece is cut out of the sheet that its map shows, so the print has to lie there, or is
@@ -195,9 +196,6 @@ public static class ScheduleText
     }
 
     private static Length Thickness(CutStep step) => step.Direction == CutDirection.Upright ? step.ComesOff!.Width : step.ComesOff!.Height;
-
-    internal static string Listed(IReadOnlyList<string> words) =>
-        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
 
     internal static string Count(long count, string one, string? several = null) =>
         several is null ? $"{Text(count)} {one}{(count == 1 ? "" : "s")}" : $"{Text(count)} {(count == 1 ? one : several)}";

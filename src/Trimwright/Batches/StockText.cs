@@ -1,4 +1,5 @@
 using Trimwright.Cutting;
+using Trimwright.Diagnostics;
 using Trimwright.Measures;
 using Trimwright.Trimming;
 
@@ -22,7 +23,7 @@ public static class StockText
             .Select(sheet => sheet.Words).Distinct().ToList();
         if (names.Count > 0)
         {
-            yield return $"the grain of {ScheduleText.Listed(names)} is not known, and card bases may come to be folded against it: say with \"grain\", in the file that lists them, how it runs, and they are cut to fold along it";
+            yield return $"the grain of {WordList.Of(names)} is not known, and card bases may come to be folded against it: say with \"grain\", in the file that lists them, how it runs, and they are cut to fold along it";
         }
     }
 }

@@ -8,6 +8,9 @@ internal static class JobChecks
     // In millimetres. A leftover worth keeping that is larger than every sheet is no slip: nothing is kept.
     private const long FarthestRule = CuttingPlanner.LongestSide * 1_000;
 
+    // In millimetres. A longest sheet and a kerf together are still a whole number of 32 bits in nanometres.
+    private const long WidestKerf = CuttingPlanner.LongestSide / 20;
+
     // Sums of sides that are tried, so that pieces of a few nanometres take no time.
     private const int MostSums = 10_000;
 
@@ -24,7 +27,8 @@ internal static class JobChecks
     {
         Length[] sizes = [rules.Kerf, rules.LeastCut, rules.LeastTrim, rules.OffcutWidth, rules.OffcutHeight];
         if (sizes.Any(size => size < Length.Zero) || rules.StackLimit < 1
-            || sizes.Any(size => size > Length.FromMillimetres(FarthestRule)) || rules.Kerf > Length.FromMillimetres(CuttingPlanner.LongestSide / 20) || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
+            || sizes.Any(size => size > Length.FromMillimetres(FarthestRule)) || rules.Kerf > Length.FromMillimetres(WidestKerf)
+            || (rules.OffcutWidth.IsZero && rules.OffcutHeight.IsZero))
         {
             refusals.Add(new(RefusalReason.RuleOutOfRange));
         }

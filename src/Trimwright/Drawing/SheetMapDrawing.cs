@@ -207,16 +207,16 @@ public sealed class SheetMapDrawing
     private sealed class Labels(MapStyle style)
     {
         private readonly List<string> _key = [];
-        private readonly List<(char Letter, MapMark Mark)> _placed = [];
-        private readonly Dictionary<string, char> _letters = new(StringComparer.Ordinal);
+        private readonly List<(string Letter, MapMark Mark)> _placed = [];
+        private readonly Dictionary<string, string> _letters = new(StringComparer.Ordinal);
 
         public IReadOnlyList<string> Key => _key;
 
         /// <summary>The letters that stand for words, and where they may stand.</summary>
-        public IReadOnlyList<(char Letter, MapMark Mark)> Letters => _placed;
+        public IReadOnlyList<(string Letter, MapMark Mark)> Letters => _placed;
 
-        public DrawnText Letter(char letter, Spot spot) => new(
-            letter.ToString(), new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(style.TextHeight * 1000)), Palette.Ink) { Class = "name" };
+        public DrawnText Letter(string letter, Spot spot) => new(
+            letter, new Spot(spot.X, spot.Y + (style.TextHeight / 2)).ToPoint(), TextHold.Middle, Palette.Micrometres((long)(style.TextHeight * 1000)), Palette.Ink) { Class = "name" };
 
         /// <summary>The words where there is room for them; else a letter stands for them.</summary>
         public IEnumerable<DrawnItem> Place(string[] lines, Area box)
@@ -241,25 +241,28 @@ public sealed class SheetMapDrawing
             var told = string.Join(", ", lines);
             if (!_letters.TryGetValue(told, out var letter))
             {
-                letter = _letters[told] = (char)('a' + (_letters.Count % 26));
+                letter = _letters[told] = Sign(_letters.Count);
                 _key.Add($"{letter}: {told}");
             }
 
-            _placed.Add((letter, new(style.TextHeight / 2, Places(box))));
+            _placed.Add((letter, new(letter.Length * style.TextHeight / 2, Places(box, letter.Length))));
             return [];
         }
 
-        /// <summary>The places in a box where a letter touches no edge, the nearest to the middle first.</summary>
-        private List<Spot> Places(Area box)
+        // After z come aa, ab and so on: no two lines of the key begin alike.
+        private static string Sign(int number) => number < 26 ? ((char)('a' + number)).ToString() : Sign((number / 26) - 1) + Sign(number % 26);
+
+        /// <summary>The places in a box where so many letters touch no edge, the nearest to the middle first.</summary>
+        private List<Spot> Places(Area box, int letters)
         {
             const int Steps = 12;
             const double Air = 0.3;
-            var half = style.TextHeight / 2;
+            var (half, halfWide) = (style.TextHeight / 2, letters * style.TextHeight / 2);
             var middle = new Spot((box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2);
             List<Spot> inside = [.. Enumerable.Range(1, Steps - 1).SelectMany(i => Enumerable.Range(1, Steps - 1).Select(j => new Spot(
                     box.Left + ((box.Right - box.Left) * i / Steps), box.Top + ((box.Bottom - box.Top) * j / Steps))))
                 .OrderBy(spot => spot.To(middle)).ThenBy(spot => spot.Y).ThenBy(spot => spot.X)
-                .Where(spot => spot.X - half >= box.Left + Air && spot.X + half <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)];
+                .Where(spot => spot.X - halfWide >= box.Left + Air && spot.X + halfWide <= box.Right - Air && spot.Y - half >= box.Top + Air && spot.Y + half <= box.Bottom - Air)];
             return inside.Count > 0 ? inside : [middle];
         }
     }

@@ -1,3 +1,4 @@
+using Trimwright.Diagnostics;
 using Trimwright.Layouts;
 using Trimwright.Measures;
 using Trimwright.Solving;
@@ -8,9 +9,6 @@ namespace Trimwright.Fitting;
 internal static class FitWords
 {
     public static string Name(string? name) => name is null ? "the card" : $"`{name}`";
-
-    /// <summary>Names in a row, such as <c>`a`, `b` and `c`</c>.</summary>
-    public static string List(IEnumerable<string> names) => Joined([.. names.Select(name => $"`{name}`")]);
 
     public static string Edge(Edge edge) => edge switch
     {
@@ -56,12 +54,10 @@ internal static class FitWords
         foreach (var kind in grids.GroupBy(grid => builder.System.GridOf(grid)!.Step is not null).OrderByDescending(kind => kind.Key))
         {
             var named = kind.Select(grid => builder.Unknowns[grid.Index].Text).Distinct().ToList();
-            var list = Joined(named);
+            var list = WordList.Of(named);
             yield return kind.Key
                 ? $"{list} {(named.Count == 1 ? "has" : "have")} to be whole steps of the trimmer's scale ({LengthText.Write(builder.Increment, unit)})"
                 : $"{list} {(named.Count == 1 ? "has" : "have")} to be cut with a die from the drawer";
         }
     }
-
-    private static string Joined(IReadOnlyList<string> words) => words.Count == 1 ? words[0] : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
 }

@@ -37,7 +37,7 @@ internal static class LayoutMessages
     };
 
     public static Diagnostic UnknownKey(string key, string what, SourcePlace place, string? meant, IReadOnlyList<string> keys) => Error(
-        "E0107", place, $"{what} has no key `{key}`", meant is null ? $"the keys are {Listed(keys, "and")}" : $"did you mean `{meant}`?");
+        "E0107", place, $"{what} has no key `{key}`", meant is null ? $"the keys are {WordList.Quoted(keys)}" : $"did you mean `{meant}`?");
 
     public static Diagnostic KeyOfAnotherGroup(string key, string what, SourcePlace place, string remedy) => Error(
         "E0107", place, $"{what} has no key `{key}`", remedy);
@@ -55,7 +55,7 @@ internal static class LayoutMessages
         "E0109", value.Place, $"{what} is {value.Kind}", $"write {expected}");
 
     public static Diagnostic UnknownWord(string key, string word, SourcePlace place, IReadOnlyList<string> words) => Error(
-        "E0110", place, $"`{key}` cannot be `{word}`", DidYouMean(word, words) ?? $"use {Listed(words, "or")}");
+        "E0110", place, $"`{key}` cannot be `{word}`", DidYouMean(word, words) ?? $"use {WordList.Quoted(words, "or")}");
 
     public static Diagnostic BadLength(LengthProblem problem, SourcePlace place) => Error("E0111", place, problem.Problem, problem.Remedy);
 
@@ -132,7 +132,7 @@ internal static class LayoutMessages
         var takers = kinds.Select(taker => Words.Of(Words.Kinds, taker)).ToList();
         return Error("E0211", place, $"a piece of the kind `{word}` has no `{key}`", instead) with
         {
-            Notes = [$"`{key}` belongs to the {(takers.Count == 1 ? "kind" : "kinds")} {Listed(takers, "and")}"],
+            Notes = [$"`{key}` belongs to the {(takers.Count == 1 ? "kind" : "kinds")} {WordList.Quoted(takers)}"],
         };
     }
 
@@ -234,10 +234,6 @@ internal static class LayoutMessages
 
     private static string? DidYouMean(string word, IEnumerable<string> known) =>
         NearNames.Nearest(word, known) is { } near ? $"did you mean `{near}`?" : null;
-
-    private static string Listed(IReadOnlyList<string> words, string last) => words.Count == 1
-        ? $"`{words[0]}`"
-        : $"{string.Join(", ", words.SkipLast(1).Select(word => $"`{word}`"))} {last} `{words[^1]}`";
 
     private static string MissingRemedy(string key) => key switch
     {

@@ -1,3 +1,4 @@
+using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Geometry;
 using Trimwright.Layouts;
@@ -45,7 +46,7 @@ internal sealed class Overlaps
     public static IReadOnlyList<string> Told(IEnumerable<(FittedPiece Upper, FittedPiece Lower)> pairs) =>
     [
         .. pairs.GroupBy(pair => pair.Upper.Name, pair => pair.Lower.Name)
-            .GroupBy(group => FitWords.List(group), group => group.Key)
-            .Select(group => $"{FitWords.List(group)} {(group.Count() == 1 ? "lies" : "lie")} over {group.Key}"),
+            .GroupBy(group => WordList.Quoted(group), group => group.Key)
+            .Select(group => $"{WordList.Quoted(group)} {(group.Count() == 1 ? "lies" : "lie")} over {group.Key}"),
     ];
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trimwright.Diagnostics;
 using Trimwright.Fitting;
 using Trimwright.Geometry;
 using Trimwright.Layouts;
@@ -145,7 +146,7 @@ public static class AssemblyOrder
             string[] along = [.. boxes.Select(box => _places.Text((runs == Axis.Across ? box.Left : box.Top) - start))];
             return beside.Length > 1 || boxes.Any(box => (runs == Axis.Across ? box.Left : box.Top) < start)
                 ? string.Join("; ", pieces.Select((piece, i) => $"{Nth(i, pieces.Count)} {WhereIs(piece, footing)}"))
-                : $"all {beside[0]}, their {edge} edges {Joined(along)} from {owner} {edge} edge";
+                : $"all {beside[0]}, their {edge} edges {WordList.Of(along)} from {owner} {edge} edge";
         }
 
         private static string Nth(int index, int count) => index == 0 ? "the first" : index == count - 1 ? "the last" : index == 1 ? "the next" : "then";
@@ -187,7 +188,7 @@ public static class AssemblyOrder
             string[] over = [.. all.SelectMany(footing => footing.AlsoOver).Where(piece => row?.Contains(piece) != true).Select(piece => piece.Source.Row ?? piece.Name).Distinct()];
             if (over.Length > 0)
             {
-                text += $" {(row is null ? "It lies" : "They lie")} over part of {Joined(over)}.";
+                text += $" {(row is null ? "It lies" : "They lie")} over part of {WordList.Of(over)}.";
             }
 
             if (row is not null && all.Any(footing => footing.AlsoOver.Any(row.Contains)))
@@ -212,7 +213,7 @@ public static class AssemblyOrder
         private string Number(FittedPiece piece, int mat) => Whole(LineOf(piece, mat).Layer);
 
         private string Named(IReadOnlyList<FittedPiece> pieces) =>
-            $"{Joined([.. pieces.Select(piece => piece.Name)])} ({Number(pieces[0], 0)})";
+            $"{WordList.Of([.. pieces.Select(piece => piece.Name)])} ({Number(pieces[0], 0)})";
 
         private string Shows(FittedMat mat) => $"{_places.Text(mat.Reveal)} of {mat.Source.Paper} shows on every side";
     }
@@ -228,11 +229,6 @@ public static class AssemblyOrder
         var mat = names.IndexOf(" of ", StringComparison.Ordinal);
         return (line.Mat > 0 && mat >= 0 ? names[(mat + 4)..] : names).Split(", ");
     }
-
-    private static string Joined(IReadOnlyList<string> names) => names.Count == 1
-        ? names[0] : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -80,7 +80,7 @@ public static class BatchWorksheet
     /// <summary>How many of some cards are made, with the number by which the tables and the maps name them where there are several kinds.</summary>
     internal static string Made(TrimSchedule schedule, BatchCard card, int count)
     {
-        var number = schedule.Plan.Cards.Count(made => made.Count > 0) == 1 ? "" : $"C{ScheduleMaker.CardNumber(schedule.Plan, card)[1..]}: ";
+        var number = schedule.Plan.Cards.Count(made => made.Count > 0) == 1 ? "" : $"{WorksheetMaker.Capital(ScheduleMaker.CardNumber(schedule.Plan, card))}: ";
         return $"{number}{Whole(count)} of {card.Words}";
     }
 
@@ -119,7 +119,7 @@ public static class BatchWorksheet
 
     private static WorksheetItems Sentences(IEnumerable<string> sentences) => new([.. sentences.Select(Sentence)], IsNumbered: false);
 
-    private static string Sentence(string text) => WorksheetMaker.WithQuotes($"{char.ToUpperInvariant(text[0])}{text[1..]}.");
+    private static string Sentence(string text) => WorksheetMaker.WithQuotes($"{WorksheetMaker.Capital(text)}.");
 
     private static string Whole(long value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -116,5 +116,6 @@ public static partial class WorksheetMaker
     [GeneratedRegex("`([^`]*)`")]
     private static partial Regex Quoted();
 
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>A text that begins with a capital letter.</summary>
+    internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Trimwright.Batches;
 using Trimwright.Diagnostics;
 using Trimwright.Layouts;
@@ -50,7 +51,8 @@ public class VariantWishTests
     [Theory]
     [InlineData("mirored left-right", "did you mean `mirrored left-right`?", "mirrored left-right")]
     [InlineData("half-tern", "did you mean `half-turn`?", "half-turn")]
-    [InlineData("upside down", "write `as drawn`, `sun to the top`, `sun to the top right` or one of 5 more", "sun to the top")]
+    [InlineData("8", "write the name that stands beside the number, such as `sun to the top`", "sun to the top")]
+    [InlineData("upside down", "write `sun to the top`, `sun to the top right`, `sun to the left` or one of 4 more, or take `variant` out for the layout as drawn", "sun to the top")]
     public void A_variant_that_is_not_is_told_with_those_that_are(string written, string remedy, string mended)
     {
         var told = BatchMaker.Refused(BatchMaker.Text(Stock, Cards(written)), Sun);
@@ -76,11 +78,25 @@ public class VariantWishTests
         var told = Assert.Single(found, diagnostic => diagnostic.Code == "E0617");
         Assert.Equal(("batch.json", "`card.json` does not fit as `sun to the top`: what cannot hold together then is told as well"), (told.Place.File, told.Message));
         Assert.Contains(found, diagnostic => diagnostic.Code == "E0301" && diagnostic.Place.File == "card.json");
-        Assert.Equal("write `as drawn`, `sun to the top right`, `sun to the left` or one of 3 more, or take `variant` out for the layout as drawn", told.Remedy);
+        Assert.Equal("write `sun to the top right`, `sun to the left`, `sun to the right` or one of 2 more, or take `variant` out for the layout as drawn", told.Remedy);
         BatchMaker.Schedule(Text("as drawn"), Low);
         BatchMaker.Schedule(Text("sun to the top right"), Low);
         BatchMaker.Schedule(Text("sun to the left"), Low);
         BatchMaker.Schedule(BatchMaker.Text(Stock, Cards("")), Low);
+    }
+
+    [Fact]
+    public void Where_the_layout_as_drawn_does_not_fit_either_it_is_not_named_as_a_way_out()
+    {
+        // As drawn the sun lies in the middle, where it leaves the cloud no room; what is named leaves it some.
+        var middle = Low.Replace("\"from-left\": \"exactly 1/4\", \"from-top\"", "\"center\": \"across\", \"from-top\"", StringComparison.Ordinal);
+        string Text(string variant) => BatchMaker.Text(Stock, Cards(variant));
+        Assert.Null(BatchMaker.Try(Text(""), middle).Plan);
+        var told = Assert.Single(BatchMaker.Try(Text("mirrored left-right"), middle).Diagnostics, diagnostic => diagnostic.Code == "E0617");
+        Assert.DoesNotContain("take `variant` out", told.Remedy, StringComparison.Ordinal);
+        var named = Regex.Matches(told.Remedy!, "`([^`]+)`").Select(match => match.Groups[1].Value).ToList();
+        Assert.Equal(3, named.Count);
+        Assert.All(named, name => BatchMaker.Schedule(Text(name), middle));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Trimwright.Drawing;
 using Trimwright.Measures;
+using Trimwright.Tests.Batches;
 using Trimwright.Tests.Worksheets;
 using Trimwright.Worksheets;
 
@@ -44,6 +45,24 @@ public class SheetMapTests
 
         Assert.True(count > 1);
         Assert.True(faults.Count == 0, string.Join('\n', faults));
+    }
+
+    // By hand: thirty strips, each of another length and too narrow for its words, come out of one sheet.
+    [Fact]
+    public void No_two_lines_of_the_key_begin_alike_however_many_pieces_are_small()
+    {
+        var layout = $$"""
+            { "title": "Pegs", "format": "A2", "held": "portrait", "units": "in", "base": { "paper": "kraft" }, "papers": { "kraft": {}, "dots": {} },
+              "pieces": [ {{string.Join(", ", Enumerable.Range(0, 30).Select(n =>
+                  $$"""{ "name": "peg-{{n}}", "kind": "panel", "paper": "dots", "width": "exactly 3/16", "height": "exactly {{16 + n}}/16", "place": { "center": "both" } }"""))}} ] }
+            """;
+        var schedule = BatchMaker.Schedule(BatchMaker.Text("""{ "name": "pad", "size": "6 x 6", "count": 1, "paper": "dots" }, """ + BatchMaker.Kraft, """{ "layout": "card.json", "count": 1 }"""), layout);
+        var map = SheetMapDrawing.Draw(schedule, schedule.Sheets.Single(sheet => sheet.FaceUp == "dots"));
+        var signs = map.Items.OfType<DrawnText>().Select(line => line.Text.Split(": ")).Where(line => line.Length == 2 && line[1].StartsWith("peg-", StringComparison.Ordinal))
+            .Select(line => line[0]).ToList();
+        Assert.Equal(30, signs.Count);
+        Assert.Equal(30, signs.Distinct().Count());
+        Assert.Equal(signs.Order(StringComparer.Ordinal), Words(map).Select(word => word.Text).Where(signs.Contains).Order(StringComparer.Ordinal));
     }
 
     private static double Square(double value) => value * value;

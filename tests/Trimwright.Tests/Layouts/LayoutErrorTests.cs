@@ -14,6 +14,7 @@ public class LayoutErrorTests
     [InlineData("E0107", "it belongs in the picture: write `\"picture\": { \"file\": \"b.png\", \"outline-within\": 2 }`", """{ "name": "a", "kind": "image", "paper": "p", "picture": "b.png", «"outline-within"»: 2 }""")]
     [InlineData("E0107", "write `\"picture\": { \"file\": \"b.png\", \"cut-enclosed-ground\": true }`", """{ "name": "a", "kind": "image", "paper": "p", "picture": { "file": "b.png" }, «"cut-enclosed-ground"»: true }""")]
     [InlineData("E0107", "it belongs in the place: write `\"place\": { \"from-left\": \"1/8\" }`", """{ "name": "a", "kind": "panel", "paper": "p", «"from-left"»: "1/8" }""")]
+    [InlineData("E0107", "it belongs in the place: write `\"from-left\": \"1/8\"` in the `place` group", """{ "name": "a", "kind": "panel", "paper": "p", «"from-left"»: "1/8", "place": { "from-top": 1 } }""")]
     [InlineData("E0107", "it belongs to the piece itself: write it behind the `place` group", """{ "name": "a", "kind": "panel", "paper": "p", "place": { «"width"»: 2 } }""")]
     [InlineData("E0107", "it belongs to the piece itself: write it behind the `picture` group", """{ "name": "a", "kind": "image", "paper": "p", "picture": { "file": "b.png", «"faces"»: "left" } }""")]
     [InlineData("E0107", "`paper` is there already", """{ "name": "a", "kind": "panel", "paper": "p", "mats": [ { "paper": "p", «"papre"»: "p" } ] }""")]

@@ -287,6 +287,14 @@ public class VariantFileTests
             .Replace("b.png", "../b.png", StringComparison.Ordinal).Replace("d.png", "../d.png", StringComparison.Ordinal), written);
     }
 
+    [Fact]
+    public void What_would_end_the_comment_leaves_a_file_that_can_be_read()
+    {
+        var text = Layout("""{ "name": "a", "kind": "panel", "paper": "p", "height": "1", "place": { "span": "across", "from-top": "1" } }""");
+        var layout = Read(text);
+        Assert.Equal("/* from * / to */ " + text, LayoutRewriter.Write(Encoding.UTF8.GetBytes(text), layout, layout, "from */ to", name => name).Text);
+    }
+
     private static string Written(string text, Func<Layout, Layout> change)
     {
         var layout = Read(text);

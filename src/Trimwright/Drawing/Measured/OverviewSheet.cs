@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trimwright.Diagnostics;
 using Trimwright.Drawing.Lettering;
 using Trimwright.Layouts;
 using static Trimwright.Drawing.Measured.DrawingRules;
@@ -57,7 +58,7 @@ internal sealed class OverviewSheet
     public static string Shows(IReadOnlyList<SheetUnit> units)
     {
         string[] parents = [.. units.Select(unit => unit.On ?? "the card").Distinct()];
-        var names = parents.Length == 1 ? parents[0] : string.Join(", ", parents[..^1]) + " and " + parents[^1];
+        var names = WordList.Of(parents);
         return names.Length <= LongestNames ? "on " + names : string.Create(CultureInfo.InvariantCulture, $"on {parents.Length} pieces");
     }
 

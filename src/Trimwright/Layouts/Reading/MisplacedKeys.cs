@@ -24,7 +24,10 @@ internal static class MisplacedKeys
 
         if ((keys == LayoutKeys.Piece || keys == LayoutKeys.Row) && LayoutKeys.Place.Contains(member.Key))
         {
-            return $"it belongs in the place: write `\"place\": {{ {Written(member)} }}`";
+            // A group must not have a key twice.
+            return group.Members.Any(other => other.Key == "place")
+                ? $"it belongs in the place: write `{Written(member)}` in the `place` group"
+                : $"it belongs in the place: write `\"place\": {{ {Written(member)} }}`";
         }
 
         if ((keys == LayoutKeys.Picture || keys == LayoutKeys.Place) && LayoutKeys.Piece.Contains(member.Key))

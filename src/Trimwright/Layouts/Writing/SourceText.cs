@@ -81,7 +81,8 @@ internal sealed class SourceText
     /// <summary>The text with all changes, and a comment before it; lines keep their numbers.</summary>
     public string Written(string comment)
     {
-        var text = new StringBuilder("/* ").Append(comment).Append(" */ ");
+        // What ends a comment would end this one too early.
+        var text = new StringBuilder("/* ").Append(comment.Replace("*/", "* /", StringComparison.Ordinal)).Append(" */ ");
         var at = 0;
         foreach (var (start, end, put) in _changes.OrderBy(change => change.Start))
         {

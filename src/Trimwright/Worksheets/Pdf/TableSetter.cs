@@ -126,7 +126,11 @@ internal sealed class TableSetter
 
     private Slab RowSlab(WorksheetRow row, Tag tag)
     {
-        List<IReadOnlyList<string>> cells = [.. row.Cells.Select((cell, i) => row.Tally.Length > 0 && _table.Columns[i].Kind == ColumnKind.Ticks ? row.Tally : cell).Select((cell, i) => TextSetter.Lines(FontOf(i, row.IsNew).Font, Size, cell, _widths[i] + 0.01))];
+        List<IReadOnlyList<string>> cells =
+        [
+            .. row.Cells.Select((cell, i) => TextSetter.Lines(
+                FontOf(i, row.IsNew).Font, Size, row.Tally.Length > 0 && _table.Columns[i].Kind == ColumnKind.Ticks ? row.Tally : cell, _widths[i] + 0.01)),
+        ];
         var notes = row.Notes.Select(note => TextSetter.Lines(_plain.Font, Small, note, _lefts[^1] - _columnGap - _lefts[_about]))
             .SelectMany(lines => lines.SkipLast(1).Append(lines[^1] + " ")).ToList();
         if (notes.Count > 0)
