@@ -50,7 +50,7 @@ internal static class CheckCommand
 
         session.Complain();
         screen.Line($"{card.Layout.Title}: {TrimSheet.Headline(TrimList.FromCard(card))}");
-        if (FitReport.Of(card).Count == 0)
+        if (card.GaveWay.Count == 0 && card.Loose.Count == 0 && card.Carried.Count == 0)
         {
             screen.Line("Every wish is met, and every measure is pinned.");
         }

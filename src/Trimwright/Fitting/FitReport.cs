@@ -1,3 +1,4 @@
+using Trimwright.Diagnostics;
 using Trimwright.Measures;
 
 namespace Trimwright.Fitting;
@@ -14,6 +15,7 @@ public static class FitReport
         var reasons = FitExplainer.Explain(card, cancel);
         var sections = new List<(string, IReadOnlyList<string>)>
         {
+            ("look before you cut: something lies over lettering or a picture", [.. Covering.Of(card).Select(Covered)]),
             ("gave way", [.. card.GaveWay.SelectMany((note, i) => (string[])[GaveWay(note, card.Unit), .. Why(i < reasons.Count ? reasons[i] : null)])]),
             ("free choices: nothing pins these, so the middle was taken", [.. card.Loose.Select(note => Loose(note, card.Unit))]),
             ($"carried from {Fitter.FormatWords(card.Layout.Format, card.Layout.Holding)}", [.. card.Carried.Select(note => Carried(note, card.Unit))]),
@@ -41,6 +43,10 @@ public static class FitReport
         }
     }
 
+    // Such as "`sign` lies in part under `flag` (line 9)".
+    private static string Covered((FittedPiece Piece, IReadOnlyList<FittedPiece> By) note) =>
+        FormattableString.Invariant($"`{note.Piece.Name}` lies in part under {WordList.Quoted(note.By.Select(piece => piece.Name))} ({Where(note.Piece.Source.Source)})");
+
     /// <summary>Such as <c>the left edge of `tag`: anything from 0 in to 2 in would do; it is 1 in (line 9)</c>.</summary>
     public static string Loose(LooseNote note, LengthUnit unit) =>
         $"{note.What}: anything from {Text(note.Least, unit)} to {Text(note.Most, unit)} would do; it is {Text(note.Chosen, unit)} ({Where(note.Source)})";
@@ -53,7 +59,7 @@ public static class FitReport
     }
 
     // What a file leaves out has no line.
-    private static string Where(Diagnostics.SourcePlace place) =>
+    private static string Where(SourcePlace place) =>
         place.Line == 0 ? "as usual, since the file does not say" : FormattableString.Invariant($"line {place.Line}");
 
     private static string Text(Position position, LengthUnit unit) => LengthText.Write(position, unit);

@@ -15,8 +15,7 @@ internal sealed class Overlaps
     public Overlaps(FittedCard card)
     {
         _card = card;
-        _laid = [.. card.Pieces.Select(piece => new LaidOutline(
-            piece.Mats.Count == 0 ? piece.Outline : piece.Mats[^1].Outline, piece.Source.Tilt, piece.Box.Centre))];
+        _laid = [.. card.Pieces.Select(Covering.Whole)];
         _index = card.Pieces.Index().ToDictionary(entry => entry.Item.Name, entry => entry.Index, StringComparer.Ordinal);
     }
 
@@ -38,9 +37,6 @@ internal sealed class Overlaps
             }
         }
     }
-
-    /// <summary>Whether a piece is what a card is looked at for, and must not be covered: lettering or a picture.</summary>
-    public static bool IsSeenFirst(FittedPiece piece) => piece.Source.Kind is PieceKind.Label or PieceKind.Image;
 
     /// <summary>What lies over what, as sentences, such as <c>`sun` and `moon` lie over `bed`</c>.</summary>
     public static IReadOnlyList<string> Told(IEnumerable<(FittedPiece Upper, FittedPiece Lower)> pairs) =>

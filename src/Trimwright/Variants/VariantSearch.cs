@@ -134,7 +134,7 @@ public static class VariantSearch
             }
 
             var overlaps = new Overlaps(card).NewSince(_drawn!).ToList();
-            if (overlaps.Find(pair => Overlaps.IsSeenFirst(pair.Lower)) is { Upper: { } over, Lower: var under })
+            if (overlaps.Find(pair => Covering.IsSeenFirst(pair.Lower)) is { Upper: { } over, Lower: var under })
             {
                 return ((LeftOutFor.Covers, $"`{over.Name}` would lie over `{under.Name}`"), []);
             }

@@ -55,8 +55,8 @@ public static class BatchWorksheet
         sections.Add(new(
             "Sort the pieces",
             [
-                .. BatchSorting.Of(schedule),
                 new WorksheetText("How a card goes together is drawn, step by step, on the worksheet of its layout (trimwright worksheet; for a variant, trimwright balance --write)."),
+                .. BatchSorting.Of(schedule),
             ]));
         return sheet with { Sections = sections };
     }
