@@ -135,7 +135,7 @@ internal sealed class CutPages
 
     private WorksheetFigures Maps(IReadOnlyList<string> letters, long part, (int First, int Last) steps) => new(
         [.. letters.Select(letter => Map(letter, part, steps))],
-        $"What is cut here, at 1/{Whole(part)} of its size: do not measure on a map. Ringed: the step that makes the cut. Grey: scrap. What is to be kept says so.");
+        $"What is cut here, at 1/{Whole(part)} of its size: do not measure on it. Thick and ringed: a cut and its step. Grey: scrap. Map or key say what to keep.");
 
     private WorksheetFigure Map(string letter, long part, (int First, int Last) steps) => WorksheetFigures.Figure(
         $"steps-{Whole(steps.First)}-sheet-{letter.ToLowerInvariant()}",
