@@ -91,7 +91,7 @@ public partial class BatchWorksheetTests
 
             Assert.Equal(cut.Order(), shown.Order());
             Assert.Equal(shown.Count, MapNote().Count(page));
-            Assert.Contains("do not measure on a map", page, StringComparison.Ordinal);
+            Assert.Contains("do not measure on it", page, StringComparison.Ordinal);
         }
 
         Assert.Equal(schedule.Steps.Count + 1, next);
