@@ -25,11 +25,11 @@ public static class ScheduleSheet
         }
 
         text.Append("\n## Take these sheets\n\n");
-        AppendTable(text, ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule));
+        text.Append(TextTable.Markdown(ScheduleText.SheetHeadings, ScheduleText.SheetRows(schedule)));
         text.Append("\n## Cut in this order\n\n");
         AppendLines(text, ScheduleText.Hints);
         text.Append('\n');
-        AppendTable(text, ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule));
+        text.Append(TextTable.Markdown(ScheduleText.Headings(batch.Unit), ScheduleText.Rows(schedule)));
         if (ScheduleText.Leftovers(schedule) is { Count: > 0 } left)
         {
             text.Append("\n## Keep\n\n");
@@ -45,15 +45,6 @@ public static class ScheduleSheet
         text.Append("\n## Before you cut\n\n");
         AppendLines(text, TrimSheet.Cautions);
         return text.ToString();
-    }
-
-    private static void AppendTable(StringBuilder text, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows)
-    {
-        text.Append("| ").AppendJoin(" | ", headings).Append(" |\n|").AppendJoin("|", headings.Select(_ => " --- ")).Append("|\n");
-        foreach (var row in rows)
-        {
-            text.Append("| ").AppendJoin(" | ", row.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal))).Append(" |\n");
-        }
     }
 
     private static void AppendLines(StringBuilder text, IEnumerable<string> lines)

@@ -95,7 +95,7 @@ public static class LayersDrawing
             var shape = new LayerShape(layers[0]);
             var below = laid.FindAll(other => shape.Covers(other.Shape, null));
             var level = below.Count == 0 ? 0 : below.Max(other => other.Level);
-            var named = card.Layout.Rows.FirstOrDefault(row => row.Name == piece.Source.On) is { } row ? row.On : piece.Source.On;
+            var named = card.Layout.PieceUnder(piece.Source.On);
             var onto = below.Count == 0 ? "the card" : below.Exists(other => other.Name == named) ? named! : below.Last(other => other.Level == level).Name;
             foreach (var layer in layers)
             {

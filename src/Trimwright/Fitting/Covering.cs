@@ -38,18 +38,12 @@ internal static class Covering
 
     private static bool LiesOn(FittedCard card, FittedPiece upper, FittedPiece lower)
     {
-        for (var on = Parent(card, upper); on is not null; on = card.Pieces.FirstOrDefault(piece => piece.Name == on) is { } next ? Parent(card, next) : null)
+        var under = card.Layout.PieceUnder(upper.Source.On);
+        while (under is not null && under != lower.Name)
         {
-            if (on == lower.Name)
-            {
-                return true;
-            }
+            under = card.Layout.PieceUnder(card.PieceNamed(under).Source.On);
         }
 
-        return false;
+        return under is not null;
     }
-
-    // A row is no paper: its pieces lie on what the row lies on.
-    private static string? Parent(FittedCard card, FittedPiece piece) =>
-        card.Layout.Rows.FirstOrDefault(row => row.Name == (piece.Source.On ?? piece.Source.Row)) is { } row ? row.On : piece.Source.On;
 }

@@ -47,4 +47,16 @@ public sealed record Layout
 
     /// <summary>The paper of that name.</summary>
     public Paper PaperNamed(string name) => Papers.First(paper => paper.Name == name);
+
+    /// <summary>The piece that lies under what is placed on a piece or a row, or null for the card: a row is no paper, so what the row lies on.</summary>
+    /// <param name="name">The name of the piece or row; null for the card.</param>
+    public string? PieceUnder(string? name)
+    {
+        while (Rows.FirstOrDefault(row => row.Name == name) is { } row)
+        {
+            name = row.On;
+        }
+
+        return name;
+    }
 }

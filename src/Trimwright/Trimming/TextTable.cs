@@ -26,12 +26,12 @@ public static class TextTable
     /// <summary>A table in Markdown with LF line ends; bars and backslashes in cells are escaped.</summary>
     /// <param name="headings">The headings, which have neither.</param>
     /// <param name="rows">The cells, row by row, as many in each as there are headings.</param>
-    /// <param name="isNumber">Whether a column is set flush right.</param>
-    public static string Markdown(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, Func<int, bool> isNumber)
+    /// <param name="isNumber">Whether a column is set flush right; none by default.</param>
+    public static string Markdown(IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows, Func<int, bool>? isNumber = null)
     {
         var text = new StringBuilder();
         Append(headings);
-        Append(headings.Select((_, i) => isNumber(i) ? "---:" : "---"));
+        Append(headings.Select((_, i) => isNumber?.Invoke(i) == true ? "---:" : "---"));
         foreach (var row in rows)
         {
             Append(row.Select(cell => cell.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal)));

@@ -26,12 +26,8 @@ internal static class TrimWords
         _ => "scissors",
     };
 
-    /// <summary>What a piece placed on <paramref name="parent"/> is glued to: a row is no paper, so what the row lies on.</summary>
-    public static string On(Layout layout, string? parent)
-    {
-        var row = layout.Rows.FirstOrDefault(row => row.Name == parent);
-        return (row is null ? parent : row.On) ?? "card";
-    }
+    /// <summary>What a piece placed on <paramref name="parent"/> is glued to.</summary>
+    public static string On(Layout layout, string? parent) => layout.PieceUnder(parent) ?? "card";
 
     /// <summary>Joins the names of pieces cut alike: <c>seeds-1</c> and <c>seeds-2</c> make <c>seeds-1, seeds-2</c>.</summary>
     public static string Joined(string known, string added)

@@ -69,13 +69,7 @@ internal sealed record Footing(
     /// </summary>
     private static int? Below(FittedCard card, LayerShape[] shapes, int index)
     {
-        var named = card.Pieces[index].Source.On;
-        while (card.Layout.Rows.FirstOrDefault(row => row.Name == named) is { } row)
-        {
-            named = row.On;
-        }
-
-        if (named is null)
+        if (card.Layout.PieceUnder(card.Pieces[index].Source.On) is not { } named)
         {
             return null;
         }
